@@ -4,6 +4,7 @@ import type { Result } from '../outcome/result.ts';
 import { OutlineFile } from '../section/outline-file.ts';
 import { group, quantities, quantity } from '../units/group.ts';
 import type { Bar } from './bar.ts';
+import { MeasureFile } from './measure.ts';
 
 /** settings: what an operator can change today. equipment: what needs a workshop to change. Steel travels with the bar. */
 export type Station<Settings, Equipment, Rec extends StationRecord> = (
@@ -56,6 +57,7 @@ export type Balance = z.output<typeof Balance>;
 export const recordShape = {
   leaving: BarSnapshot,
   balance: Balance,
+  measures: z.array(MeasureFile),
   findings: z.array(FindingFile),
 };
 
@@ -65,5 +67,7 @@ export interface StationRecord {
   readonly kind: string;
   readonly leaving: BarSnapshot;
   readonly balance: Balance;
+  /** What stands against a limit here, in the order a technologist reads it. */
+  readonly measures: readonly z.output<typeof MeasureFile>[];
   readonly findings: readonly z.output<typeof FindingFile>[];
 }
