@@ -1,0 +1,151 @@
+import type { Bar } from '../../bar/bar.ts';
+import { heatContent } from '../../bar/heat-content.ts';
+import { withPieces } from '../../bar/shorten.ts';
+import { snapshotOf } from '../../bar/snapshot.ts';
+import type { Balance } from '../../bar/station.ts';
+import type { Finding } from '../../outcome/finding.ts';
+import { ok, type Result } from '../../outcome/result.ts';
+import { meanOver } from '../../section/mesh.ts';
+import { hotFactor } from '../../steel/expansion.ts';
+import { print } from '../../units/unit.ts';
+import type { SawEquipment } from './equipment.ts';
+import type { SawRecord } from './record.ts';
+import type { SawSettings } from './settings.ts';
+
+/**
+ * Crops both ends, takes test pieces and cuts the hot bar into pieces that have the wanted lengths when cold.
+ * The time of the cuts is counted where the bar waits, in the run-out to the cooling bed.
+ */
+export function saws(bar: Bar, settings: SawSettings, equipment: SawEquipment): Result<{ bar: Bar; record: SawRecord }> {
+  const cuts = layOut(bar, settings, equipment);
+  const leaving = withPieces(bar, cuts.hotPieces);
+  const { hotPieces, ...lengths } = cuts;
+  const record: SawRecord = {
+    kind: 'saws',
+    leaving: snapshotOf(leaving),
+    balance: balanceOf(bar, leaving, cuts),
+    measures: [],
+    findings: findingsOf(cuts, settings, equipment),
+    lengthIn: bar.length,
+    hotPieces,
+    ...lengths,
+  };
+  return ok({ bar: leaving, record });
+}
+
+type Cuts = Pick<
+  SawRecord,
+  'headCrop' | 'tailCrop' | 'samples' | 'kerfs' | 'remainder' | 'hotPieces' | 'coldPieces' | 'shrinkage' | 'time'
+>;
+
+/**
+ *   head │crop│sample│ piece 1 │ piece 2 │ … │ remainder │crop│ tail      every │ is one kerf
+ * When the bar is too short the last piece that no longer fits is cut as long as it gets; what follows it is not cut.
+ */
+function layOut(bar: Bar, settings: SawSettings, equipment: SawEquipment): Cuts {
+  const growth = hotFactor(bar.grade, meanTemperature(bar));
+  const { headCrop, tailCrop } = cropsWithin(bar.length, settings);
+  const samples = settings.samples * settings.sampleLength;
+  const ends = headCrop + tailCrop + samples + (2 + settings.samples) * equipment.kerf;
+  const pieces: number[] = [];
+  let left = Math.max(bar.length - ends, 0);
+  for (const cold of settings.coldLengths) {
+    const piece = Math.min(cold * growth, left);
+    if (piece <= 0) break;
+    pieces.push(piece);
+    left = Math.max(left - piece - equipment.kerf, 0);
+  }
+  const cutPieces = sum(pieces);
+  const count = 2 + settings.samples + Math.max(pieces.length - 1, 0) + (left > 0 && pieces.length > 0 ? 1 : 0);
+  const kerfs = Math.min(count * equipment.kerf, bar.length - headCrop - tailCrop - cutPieces);
+  const taken = Math.min(samples, bar.length - headCrop - tailCrop - cutPieces - kerfs);
+  return {
+    headCrop,
+    tailCrop,
+    samples: taken,
+    kerfs,
+    remainder: Math.max(bar.length - headCrop - tailCrop - taken - kerfs - cutPieces, 0),
+    hotPieces: pieces,
+    coldPieces: pieces.map((piece) => piece / growth),
+    shrinkage: 1 - 1 / growth,
+    time: count * equipment.cutTime,
+  };
+}
+
+/** Crops as set, but never more than the bar: a bar that is all crop is scrap, and the findings say so. */
+function cropsWithin(length: number, { headCrop, tailCrop }: SawSettings) {
+  const share = Math.min(1, length / Math.max(headCrop + tailCrop, 1e-9));
+  return { headCrop: headCrop * share, tailCrop: tailCrop * share };
+}
+
+const meanTemperature = (bar: Bar): number =>
+  sum([bar.head, bar.middle, bar.tail].map(({ temperature }) => meanOver(bar.mesh, temperature))) / 3;
+
+function balanceOf(bar: Bar, leaving: Bar, cuts: Cuts): Balance {
+  const perMetre = bar.mass / bar.length;
+  const [energyInJ, energyOutJ] = [heatContent(bar), heatContent(leaving)];
+  return {
+    massInKg: bar.mass,
+    massOutKg: leaving.mass,
+    massLostKg: {
+      crop: (cuts.headCrop + cuts.tailCrop) * perMetre,
+      sample: cuts.samples * perMetre,
+      kerf: cuts.kerfs * perMetre,
+      remainder: cuts.remainder * perMetre,
+    },
+    energyInJ,
+    energyOutJ,
+    energyGainedJ: { leftWithMass: energyOutJ - energyInJ },
+  };
+}
+
+function findingsOf(cuts: Cuts, settings: SawSettings, equipment: SawEquipment): Finding[] {
+  const wanted = sum(settings.coldLengths);
+  const made = sum(cuts.coldPieces);
+  const findings: Finding[] = [];
+  if (made < wanted - 1e-6) findings.push(tooShort(wanted, made));
+  const longest = Math.max(0, ...cuts.hotPieces);
+  if (longest > equipment.longestPiece) findings.push(tooLongForBed(longest, equipment.longestPiece));
+  if (cuts.remainder > WASTEFUL_REMAINDER) findings.push(wasteful(cuts.remainder));
+  return findings;
+}
+
+const tooShort = (wanted: number, made: number): Finding => ({
+  level: 'outside',
+  check: 'bar-too-short',
+  text: `Pieces of ${print(made, 'm')} can be cut, ${print(wanted, 'm')} are wanted.`,
+  advice: `Charge a bloom ${Math.ceil((wanted / Math.max(made, 1e-3) - 1) * 1000) / 10} % longer, or take ${print(wanted - made, 'm')} off the wanted lengths.`,
+  value: made,
+  limit: wanted,
+  unit: 'm',
+  stop: true,
+  setting: 'settings.saws.coldLengthsM',
+});
+
+const tooLongForBed = (longest: number, limit: number): Finding => ({
+  level: 'outside',
+  check: 'piece-longer-than-bed',
+  text: `Longest piece ${print(longest, 'm')}, the cooling bed takes ${print(limit, 'm')}.`,
+  advice: 'Divide the bar at the hot saw.',
+  value: longest,
+  limit,
+  unit: 'm',
+  stop: true,
+  setting: 'settings.saws.coldLengthsM',
+});
+
+const wasteful = (remainder: number): Finding => ({
+  level: 'note',
+  check: 'long-remainder',
+  text: `${print(remainder, 'm')} of good bar are scrapped behind the last piece.`,
+  advice: 'Add a piece, or shorten the bloom.',
+  value: remainder,
+  limit: WASTEFUL_REMAINDER,
+  unit: 'm',
+  setting: 'settings.saws.coldLengthsM',
+});
+
+/** m, common practice, no source: about what one crop takes. */
+const WASTEFUL_REMAINDER = 3;
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
