@@ -18,6 +18,12 @@ export function group<S extends Shape>(shape: S, about?: string) {
   return Object.assign(codec, { shape });
 }
 
+/** The same group with some of its values left out, for a file in which they are said once elsewhere. */
+export function without<S extends Shape, K extends keyof S & string>(from: { readonly shape: S }, ...keys: K[]) {
+  const kept = Object.entries(from.shape).filter(([key]) => !(keys as string[]).includes(key));
+  return group(Object.fromEntries(kept) as Omit<S, K>);
+}
+
 /** One of several groups, told apart by a literal under `key`: groove families, stand kinds. */
 export function choice<O extends readonly z.ZodType[]>(
   key: string,
