@@ -1,0 +1,49 @@
+import { type Json, valueAt, withValueAt } from './plan-file.ts';
+
+/** One released move: what was changed, from what, to what. */
+export interface Move {
+  readonly path: string;
+  readonly title: string;
+  readonly from: Json;
+  readonly to: Json;
+}
+
+/** A plan with every move since it was opened, and those taken back. */
+export interface History {
+  readonly plan: Json;
+  readonly done: readonly Move[];
+  readonly undone: readonly Move[];
+}
+
+export const opened = (plan: Json): History => ({ plan, done: [], undone: [] });
+
+/** Makes one move; moving on from an undone state drops what was undone. The same value again is no move. */
+export function moved(history: History, path: string, title: string, to: Json): History {
+  const from = valueAt(history.plan, path) ?? null;
+  if (from === to) return history;
+  return {
+    plan: withValueAt(history.plan, path, to),
+    done: [...history.done, { path, title, from, to }],
+    undone: [],
+  };
+}
+
+export function undo(history: History): History {
+  const move = history.done[history.done.length - 1];
+  if (!move) return history;
+  return {
+    plan: withValueAt(history.plan, move.path, move.from),
+    done: history.done.slice(0, -1),
+    undone: [...history.undone, move],
+  };
+}
+
+export function redo(history: History): History {
+  const move = history.undone[history.undone.length - 1];
+  if (!move) return history;
+  return {
+    plan: withValueAt(history.plan, move.path, move.to),
+    done: [...history.done, move],
+    undone: history.undone.slice(0, -1),
+  };
+}
