@@ -1,5 +1,13 @@
+import type { Bar } from '../bar/bar.ts';
+import { charge } from '../bar/charge.ts';
 import type { StationRecord } from '../bar/station.ts';
-import type { Result } from '../outcome/result.ts';
+import type { Failure, Result } from '../outcome/result.ts';
+import { ok } from '../outcome/result.ts';
+import { gradeNamed } from '../steel/grades.ts';
+import { lineBalance, type LineBalance } from './balance.ts';
+import type { Plan } from './plan.ts';
+import { inPlan, type Stop, stopsOf } from './stops.ts';
+import { type Summary, summarise } from './summary.ts';
 
 /** One stop of the bar on its way, in travel order. */
 export interface Visit {
@@ -11,4 +19,96 @@ export interface Visit {
   readonly record: StationRecord;
 }
 
-export type LineResult = Result<readonly Visit[]>;
+/** A finished run: what every stop wrote down, and what the next run may take over. */
+export interface LineRun {
+  readonly visits: readonly Visit[];
+  readonly balance: LineBalance;
+  readonly summary: Summary;
+  /** How many leading stops were taken over from the run before, unchanged. */
+  readonly reused: number;
+  readonly memory: Memory;
+}
+
+/** Where the line stopped, and everything that was computed before. */
+export interface LineFailure extends Failure {
+  readonly code: string;
+  readonly visits: readonly Visit[];
+  readonly memory: Memory;
+}
+
+/** What a run leaves to the next one: stages in travel order. Opaque to callers. */
+export interface Memory {
+  readonly charged: { readonly key: string; readonly bar: Bar } | undefined;
+  readonly stages: readonly Stage[];
+}
+
+interface Stage {
+  readonly key: string;
+  readonly entering: Bar;
+  readonly leaving: Bar;
+  readonly visit: Visit;
+}
+
+/**
+ * Runs a plan from the furnace to the wagon. Yields each visit as soon as it is made, so that a caller can show it,
+ * report progress, or stop asking; ends with the finished run or with the stop at which a model had no answer.
+ * Stops whose bar and inputs are the same as in `before` are not computed again.
+ *
+ *     const line = runLine(plan);
+ *     for (let step = line.next(); !step.done; step = line.next()) show(step.value);
+ */
+export function* runLine(plan: Plan, before?: Memory): Generator<Visit, Result<LineRun, LineFailure>, void> {
+  const charged = chargedBar(plan, before);
+  if (!charged.ok) return failed('RF', charged.failure, { charged: undefined, stages: [] });
+  const stages: Stage[] = [];
+  let bar = charged.value.bar;
+  let reused = 0;
+  for (const stop of stopsOf(plan)) {
+    const old = before?.stages[stages.length];
+    const key = keyOf(stop);
+    const same = old !== undefined && old.key === key && old.entering === bar;
+    const stage = same ? ok(old) : make(stop, key, bar);
+    if (!stage.ok) return failed(stop.code, stage.failure, { charged: charged.value, stages });
+    if (same) reused++;
+    stages.push(stage.value);
+    bar = stage.value.leaving;
+    yield stage.value.visit;
+  }
+  const visits = stages.map(({ visit }) => visit);
+  const memory = { charged: charged.value, stages };
+  return ok({ visits, balance: lineBalance(visits), summary: summarise(plan, visits), reused, memory });
+}
+
+/** Runs a plan to its end in one go. */
+export function runWholeLine(plan: Plan, before?: Memory): Result<LineRun, LineFailure> {
+  const line = runLine(plan, before);
+  for (;;) {
+    const step = line.next();
+    if (step.done) return step.value;
+  }
+}
+
+function make(stop: Stop, key: string, entering: Bar): Result<Stage> {
+  const done = stop.work(entering);
+  if (!done.ok) return done;
+  const { bar: leaving, record } = done.value;
+  const { code, title, group } = stop;
+  const findings = inPlan(record.findings, stop.path);
+  return ok({ key, entering, leaving, visit: { code, title, group, record: { ...record, findings } } });
+}
+
+const keyOf = ({ code, inputs }: Stop): string => JSON.stringify([code, inputs]);
+
+function chargedBar(plan: Plan, before?: Memory): Result<{ key: string; bar: Bar }> {
+  const grade = gradeNamed(plan.order.grade);
+  if (!grade) throw new Error(`plan with unknown grade ${plan.order.grade}: it was not read by readPlan`);
+  const key = JSON.stringify([plan.bloom, grade.name]);
+  if (before?.charged?.key === key) return ok(before.charged);
+  const charged = charge(plan.bloom, grade);
+  return charged.ok ? ok({ key, bar: charged.value }) : charged;
+}
+
+function failed(code: string, failure: Failure, memory: Memory): Result<never, LineFailure> {
+  const visits = memory.stages.map(({ visit }) => visit);
+  return { ok: false, failure: { ...failure, code, visits, memory } };
+}
