@@ -1,0 +1,264 @@
+import { type Factor, factor, solve } from '../../numerics/ldlt.ts';
+import type { Conductor } from './conductor.ts';
+import type { HeatProblem, HeatState } from './heat-problem.ts';
+
+/** Everything one computation writes to. Rows are per node unless said otherwise; heat is J per metre of bar. */
+export interface March {
+  readonly conductor: Conductor;
+  readonly problem: HeatProblem;
+  /** kg per metre of bar. */
+  readonly mass: Float64Array;
+  /** The last three moments of temperature, heat content, ψ and share; `new` is being sought. */
+  temperature: Moments;
+  content: Moments;
+  psi: Moments;
+  share: Moments;
+  /** Heat taken up so far, one entry per channel. */
+  gained: Moments;
+  /** J/mK·m, in the places of the matrix; only off-diagonal places are used. */
+  readonly conductance: Float64Array;
+  readonly matrix: Float64Array;
+  /** Flow of heat into each node, W/m, and its slope, W/mK. */
+  readonly flow: Float64Array;
+  readonly flowSlope: Float64Array;
+  readonly rhs: Float64Array<ArrayBuffer>;
+  /** One entry per end of a boundary edge. */
+  readonly surface: Float64Array;
+  readonly slope: Float64Array;
+  readonly flux: readonly Float64Array[];
+  factor?: Factor;
+  iterations: number;
+}
+
+export interface Moments {
+  old: Float64Array;
+  now: Float64Array;
+  new: Float64Array;
+}
+
+/** A step that settled, or the largest change of temperature, K, that its last iteration still made. */
+export type Step = { readonly settled: true } | { readonly settled: false; readonly change: number };
+
+const largestChange = 60;
+const settledBelow = 0.02;
+const mostIterations = 14;
+
+export function march(conductor: Conductor, problem: HeatProblem, start: HeatState): March {
+  const n = conductor.areas.length;
+  const ends = 2 * conductor.skin.edges;
+  const nodes = () => new Float64Array(n);
+  const moments = (now: Float64Array): Moments => ({ old: now.slice(), now, new: now.slice() });
+  const psi: Float64Array = start.psi ? Float64Array.from(start.psi) : nodes();
+  const shareOf = problem.change?.kinetics.share ?? (() => 0);
+  const run: March = {
+    conductor,
+    problem,
+    mass: Float64Array.from(conductor.areas, (area) => (problem.massPerMetre * area) / conductor.area),
+    temperature: moments(Float64Array.from(start.temperature)),
+    content: moments(nodes()),
+    psi: moments(psi),
+    share: moments(Float64Array.from(psi, shareOf)),
+    gained: moments(new Float64Array(problem.surface.length)),
+    conductance: new Float64Array(conductor.symbolic.pattern.row.length),
+    matrix: new Float64Array(conductor.symbolic.pattern.row.length),
+    flow: nodes(),
+    flowSlope: nodes(),
+    rhs: nodes(),
+    surface: new Float64Array(ends),
+    slope: new Float64Array(ends),
+    flux: problem.surface.map(() => new Float64Array(ends)),
+    iterations: 0,
+  };
+  for (let i = 0; i < n; i++) run.content.now[i] = run.mass[i] * enthalpyAt(run, i);
+  return run;
+}
+
+/** J/kg at a node, as it is now. */
+function enthalpyAt({ problem: { law, change }, temperature, share }: March, i: number): number {
+  const T = temperature.now[i];
+  const before = law.enthalpy(T);
+  return change ? before + share.now[i] * (change.product.enthalpy(T) - before) : before;
+}
+
+/**
+ * One implicit step to `time` + dt: second-order backward differences on heat content and ψ, w = dt / last dt; w = 0 is
+ * backward Euler. Newton seeks the temperatures; content and ψ are then advanced by the flows at those temperatures,
+ * so that every joule is in the ledger and what iteration leaves open is mended by the next step.
+ */
+export function implicitStep(run: March, time: number, dt: number, w: number): Step {
+  const [a0, a1, a2] = [(1 + 2 * w) / (1 + w), 1 + w, (w * w) / (1 + w)];
+  const { temperature, rhs } = run;
+  predict(temperature, w);
+  let change = Number.POSITIVE_INFINITY;
+  for (let iteration = 0; iteration < mostIterations; iteration++) {
+    run.iterations++;
+    const afresh = iteration !== 1;
+    if (afresh) assembleConductance(run);
+    assembleFlow(run, time + dt);
+    fillResidual(run, dt, a0, a1, a2, afresh);
+    if (afresh && !refactored(run)) return { settled: false, change };
+    if (!run.factor) return { settled: false, change };
+    solve(run.factor, rhs, rhs);
+    change = improve(temperature.new, rhs);
+    if (!(change < Number.POSITIVE_INFINITY)) return { settled: false, change };
+    if (change > settledBelow) continue;
+    assembleFlow(run, time + dt);
+    advance(run, dt, a0, a1, a2);
+    return { settled: true };
+  }
+  return { settled: false, change };
+}
+
+function predict({ old, now, new: next }: Moments, w: number): void {
+  for (let i = 0; i < now.length; i++) next[i] = now[i] + w * (now[i] - old[i]);
+}
+
+/** Conduction between neighbours, at the conductivity of each triangle's mean temperature. */
+function assembleConductance(run: March): void {
+  const { conductor, conductance, temperature, share, problem } = run;
+  const { mesh, pairSlot, pairShape } = conductor;
+  const T = temperature.new;
+  const product = problem.change?.product;
+  conductance.fill(0);
+  for (let at = 0; at < pairSlot.length; at += 3) {
+    const [a, b, c] = [mesh.triangles[at], mesh.triangles[at + 1], mesh.triangles[at + 2]];
+    const mean = (T[a] + T[b] + T[c]) / 3;
+    let k = problem.law.conductivity(mean);
+    if (product) {
+      const changed = (share.now[a] + share.now[b] + share.now[c]) / 3;
+      if (changed > 0) k += changed * (product.conductivity(mean) - k);
+    }
+    conductance[pairSlot[at]] += k * pairShape[at];
+    conductance[pairSlot[at + 1]] += k * pairShape[at + 1];
+    conductance[pairSlot[at + 2]] += k * pairShape[at + 2];
+  }
+}
+
+/** Flow into each node: from its neighbours and through the surface. */
+function assembleFlow(run: March, time: number): void {
+  const { conductor, conductance, flow, flowSlope, temperature, surface, slope, flux, problem } = run;
+  const { columnStart, row } = conductor.symbolic.pattern;
+  const { node, length } = conductor.skin;
+  const T = temperature.new;
+  flow.fill(0);
+  flowSlope.fill(0);
+  for (let j = 0; j < T.length; j++) {
+    for (let at = columnStart[j] + 1; at < columnStart[j + 1]; at++) {
+      const i = row[at];
+      const passed = conductance[at] * (T[i] - T[j]);
+      flow[i] += passed;
+      flow[j] -= passed;
+    }
+  }
+  slope.fill(0);
+  for (let end = 0; end < surface.length; end++) surface[end] = T[node[end]];
+  for (let c = 0; c < flux.length; c++) {
+    problem.surface[c].heat(surface, time, flux[c], slope);
+    for (let end = 0; end < surface.length; end++) flow[node[end]] += (flux[c][end] * length[end >> 1]) / 2;
+  }
+  for (let end = 0; end < surface.length; end++) flowSlope[node[end]] += (slope[end] * length[end >> 1]) / 2;
+}
+
+/** Heat that the step would have to bring beyond what flows, and with `afresh` the matrix of its change. */
+function fillResidual(run: March, dt: number, a0: number, a1: number, a2: number, afresh: boolean): void {
+  const {
+    problem,
+    conductor,
+    mass,
+    content,
+    psi,
+    share,
+    temperature,
+    matrix,
+    conductance,
+    flow,
+    flowSlope,
+    rhs,
+  } = run;
+  const { law, change } = problem;
+  const { columnStart, row } = conductor.symbolic.pattern;
+  if (afresh) for (let at = 0; at < matrix.length; at++) matrix[at] = dt * conductance[at];
+  const diagonal = flowSlope; // reused: the slope is used up here
+  for (let i = 0; i < rhs.length; i++) {
+    const T = temperature.new[i];
+    let enthalpy = law.enthalpy(T);
+    let capacity = afresh ? law.heatCapacity(T) : 0;
+    if (change) {
+      const known = a1 * psi.now[i] - a2 * psi.old[i];
+      const grown = Math.max((known + dt * change.kinetics.rate(T)) / a0, 0);
+      const X = change.kinetics.share(grown);
+      share.new[i] = X;
+      const released = change.product.enthalpy(T) - enthalpy;
+      enthalpy += X * released;
+      if (afresh) {
+        capacity += X * (change.product.heatCapacity(T) - capacity);
+        const perK = change.kinetics.shareSlope(grown) * (dt / a0) * change.kinetics.rateSlope(T);
+        capacity += Math.max(released * perK, -0.5 * capacity);
+      }
+    }
+    rhs[i] = a1 * content.now[i] - a2 * content.old[i] + dt * flow[i] - a0 * mass[i] * enthalpy;
+    diagonal[i] = a0 * mass[i] * capacity - dt * flowSlope[i];
+  }
+  if (!afresh) return;
+  for (let j = 0; j < rhs.length; j++) {
+    let own = diagonal[j];
+    for (let at = columnStart[j] + 1; at < columnStart[j + 1]; at++) {
+      own -= matrix[at];
+      diagonal[row[at]] -= matrix[at];
+    }
+    matrix[columnStart[j]] = own;
+  }
+}
+
+function refactored(run: March): boolean {
+  const made = factor(run.conductor.symbolic, run.matrix, run.factor ? { into: run.factor } : {});
+  if (made.ok) run.factor = made.value;
+  return made.ok;
+}
+
+/** Adds the change, at most 60 K at a node, and returns the largest. */
+function improve(T: Float64Array, change: Float64Array): number {
+  let largest = 0;
+  for (let i = 0; i < T.length; i++) {
+    const each = Math.min(largestChange, Math.max(-largestChange, change[i]));
+    if (!(Math.abs(each) <= largest)) largest = Math.abs(each);
+    T[i] += each;
+  }
+  return largest;
+}
+
+/** Content, ψ, share and ledger at the end of the step, by the same differences as the step itself. */
+function advance(run: March, dt: number, a0: number, a1: number, a2: number): void {
+  const { content, psi, share, gained, temperature, flow, flux, conductor, problem } = run;
+  const { change } = problem;
+  const { length } = conductor.skin;
+  for (let i = 0; i < flow.length; i++) {
+    content.new[i] = (a1 * content.now[i] - a2 * content.old[i] + dt * flow[i]) / a0;
+    if (!change) continue;
+    const grown = a1 * psi.now[i] - a2 * psi.old[i] + dt * change.kinetics.rate(temperature.new[i]);
+    psi.new[i] = Math.max(grown / a0, 0);
+    share.new[i] = change.kinetics.share(psi.new[i]);
+  }
+  for (let c = 0; c < flux.length; c++) {
+    let power = 0;
+    for (let end = 0; end < flux[c].length; end++) power += (flux[c][end] * length[end >> 1]) / 2;
+    gained.new[c] = (a1 * gained.now[c] - a2 * gained.old[c] + dt * power) / a0;
+  }
+}
+
+/** The new moment becomes now. */
+export function accept(run: March): void {
+  for (const moments of [run.temperature, run.content, run.psi, run.share, run.gained]) {
+    const spare = moments.old;
+    moments.old = moments.now;
+    moments.now = moments.new;
+    moments.new = spare;
+  }
+}
+
+/** Heat content by the temperatures less heat content by the ledger, J per metre of bar. */
+export function openHeat(run: March): number {
+  let open = 0;
+  for (let i = 0; i < run.mass.length; i++) open += run.mass[i] * enthalpyAt(run, i) - run.content.now[i];
+  return open;
+}
