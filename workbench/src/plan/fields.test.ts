@@ -13,6 +13,8 @@ const Pass = group({
   offsets: quantities('mm', 'Offset', -20, 60),
   zones: z.array(group({ temperature: quantity('C', 'Zone temperature', 20, 1400) })),
   pose: z.enum(['on-side', 'standing']).meta({ title: 'Pose' }),
+  turn: z.union([z.literal(0), z.literal(90)]).meta({ title: 'Turn' }),
+  water: z.boolean(),
   samples: z.number().int().min(0).max(10).meta({ title: 'Test pieces' }),
   groove: Groove,
 });
@@ -22,6 +24,8 @@ const written = {
   offsetsMm: [1, 2],
   zones: [{ temperatureC: 890 }, { temperatureC: 1150 }],
   pose: 'standing',
+  turn: 90,
+  water: true,
   samples: 1,
   groove: { family: 'flat', widthMm: 500 },
 };
@@ -35,6 +39,8 @@ test('every movable value of a group becomes one field, in the order it is decla
     'Zone temperature, 1',
     'Zone temperature, 2',
     'Pose',
+    'Turn',
+    'water',
     'Test pieces',
     'Width',
   ]);
@@ -52,10 +58,12 @@ test('a field knows its place in the file, its unit, range and step', () => {
     value: 24.4,
   });
   expect(fields[4].path).toBe('settings.passes.3.zones.1.temperatureC');
-  expect(fields[7].path).toBe('settings.passes.3.groove.widthMm');
+  expect(fields[9].path).toBe('settings.passes.3.groove.widthMm');
 });
 
 test('a choice offers its words, a count keeps its range', () => {
   expect(fields[5]).toMatchObject({ kind: 'choice', options: ['on-side', 'standing'], value: 'standing' });
-  expect(fields[6]).toMatchObject({ min: 0, max: 10, step: 1, value: 1 });
+  expect(fields[6]).toMatchObject({ options: [0, 90], value: 90 });
+  expect(fields[7]).toMatchObject({ options: [true, false], value: true });
+  expect(fields[8]).toMatchObject({ min: 0, max: 10, step: 1, value: 1 });
 });

@@ -5,6 +5,9 @@ import type { Json } from './plan-file.ts';
 /** One value of a plan that a person can move, as the page shows it: numbers in the unit of the file. */
 export type Field = NumberField | ChoiceField;
 
+/** What stands in the file; true and false are shown as on and off. */
+export type Choice = string | number | boolean;
+
 interface Common {
   /** Where it stands in the plan file: 'settings.passes.3.gapMm'. */
   readonly path: string;
@@ -22,8 +25,8 @@ export interface NumberField extends Common {
 
 export interface ChoiceField extends Common {
   readonly kind: 'choice';
-  readonly options: readonly string[];
-  readonly value: string;
+  readonly options: readonly Choice[];
+  readonly value: Choice;
 }
 
 /** What this file needs of a zod type: its group shape, its definition, its title. */
@@ -82,19 +85,32 @@ function inner(schema: Schema, value: Json | undefined, path: string, key: strin
     case 'optional':
       return value === undefined || !def.innerType ? [] : inner(def.innerType, value, path, key);
     case 'enum':
-      return [
-        { kind: 'choice', path, title, options: Object.values(def.entries ?? {}), value: String(value) },
-      ];
+      return [choiceOf(path, title, Object.values(def.entries ?? {}), value)];
+    case 'boolean':
+      return [choiceOf(path, title, [true, false], value)];
     case 'number':
       return [wholeNumber(schema, value, path, title)];
     case 'array':
       return listed(def.element, value, path, key);
     case 'union':
-      return fieldsOf(chosen(def, value) ?? {}, value, path);
+      return def.discriminator
+        ? fieldsOf(chosen(def, value) ?? {}, value, path)
+        : [choiceOf(path, title, (def.options ?? []).flatMap(literals), value)];
     default:
       return [];
   }
 }
+
+const choiceOf = (path: string, title: string, options: readonly Choice[], value: Json | undefined): ChoiceField => ({
+  kind: 'choice',
+  path,
+  title,
+  options,
+  value: value as Choice,
+});
+
+const literals = (schema: Schema | undefined): readonly Choice[] =>
+  ((schema?._zod?.def ?? {}) as { values?: readonly Choice[] }).values ?? [];
 
 function wholeNumber(schema: Schema, value: Json | undefined, path: string, title: string): NumberField {
   const { minValue, maxValue } = schema as { minValue?: number; maxValue?: number };
@@ -128,7 +144,6 @@ function chosen(
   if (!isObject(value)) return undefined;
   return options.find((option) => {
     const literal = groupShape(option)?.[discriminator] as Schema | undefined;
-    const { values = [] } = (literal?._zod?.def ?? {}) as { values?: readonly unknown[] };
-    return values.includes(value[discriminator]);
+    return literals(literal).includes(value[discriminator] as Choice);
   });
 }

@@ -1,0 +1,41 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { placeFindings } from './place-findings.ts';
+
+const wish = fc.record({ x: fc.integer({ min: 150, max: 1400 }), width: fc.integer({ min: 60, max: 320 }) });
+
+test('with up to 30 findings on the line no words meet other words or a leader', () => {
+  fc.assert(
+    fc.property(fc.array(wish, { maxLength: 30 }), fc.integer({ min: 1, max: 8 }), (unsorted, rows) => {
+      const wishes = [...unsorted].sort((a, b) => a.x - b.x);
+      const placed = placeFindings(wishes, rows, [140, 1420]).flatMap((place, i) => {
+        if (!place) return [];
+        const { x, width } = wishes[i];
+        const [from, to] = place.side === 'right' ? [x, x + width] : [x - width, x];
+        return [{ row: place.row, x, from, to }];
+      });
+      for (const [i, a] of placed.entries()) {
+        expect(a.from).toBeGreaterThanOrEqual(140);
+        expect(a.to).toBeLessThanOrEqual(1420);
+        for (const b of placed.slice(i + 1)) {
+          if (a.row === b.row) expect(a.to <= b.from || b.to <= a.from).toBe(true);
+          const [upper, lower] = a.row < b.row ? [a, b] : [b, a];
+          if (a.row !== b.row) expect(lower.x <= upper.from || lower.x >= upper.to).toBe(true);
+        }
+      }
+    }),
+  );
+});
+
+test('a single finding stands in the first row, its words toward the middle of the page', () => {
+  expect(placeFindings([{ x: 300, width: 100 }], 5, [140, 1420])).toEqual([{ row: 0, side: 'right' }]);
+  expect(placeFindings([{ x: 1300, width: 100 }], 5, [140, 1420])).toEqual([{ row: 0, side: 'left' }]);
+});
+
+test('a finding without room is left to the strip and the table', () => {
+  const wishes = [
+    { x: 500, width: 200 },
+    { x: 505, width: 2000 },
+  ];
+  expect(placeFindings(wishes, 3, [140, 1420])[1]).toBeUndefined();
+});
