@@ -23,7 +23,8 @@ const mostShareChange = 0.15;
  * controlled by what a straight extrapolation of temperature and share missed.
  *
  * duration   s, positive.
- * Fails when a step of a millionth of the duration still does not settle. `gained` closes with the change of heat
+ * A sudden start (a film so good that the skin jumps) is crossed in steps of a millionth of the duration, whatever
+ * they miss. Fails when Newton does not settle in such a step. `gained` closes with the change of heat
  * content to `residual`, which is small against one part in a thousand of the heat that passed.
  */
 export function conduct(
@@ -35,7 +36,7 @@ export function conduct(
 ): Result<Conducted> {
   const { tolerance = 0.7, largestStep = 900, observe } = options;
   const smallestStep = 1e-6 * duration;
-  const run = march(conductor, problem, start);
+  const run = march(conductor, problem, start, Math.min(0.02, tolerance / 10));
   let [time, last, steps] = [0, 0, 0];
   let dt = Math.min(options.firstStep ?? 0.5, duration);
   observe?.(0, run.temperature.now, run.share.now);
@@ -44,8 +45,8 @@ export function conduct(
     const w = last > 0 ? dt / last : 0;
     const step = implicitStep(run, time, dt, w);
     const miss = step.settled ? missOf(run, w, tolerance) : 9;
-    if (miss > 1) {
-      if (dt <= smallestStep) return unsettled(run, time, step.settled ? miss * tolerance : step.change);
+    if (!step.settled && dt <= smallestStep) return unsettled(run, time, step.change);
+    if (miss > 1 && dt > smallestStep) {
       dt = Math.max(dt * Math.max(0.3, 0.85 / Math.sqrt(miss)), smallestStep);
       continue;
     }

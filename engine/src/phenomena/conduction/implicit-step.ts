@@ -27,6 +27,8 @@ export interface March {
   readonly slope: Float64Array;
   readonly flux: readonly Float64Array[];
   factor?: Factor;
+  /** K; Newton stops when no temperature changes by more. */
+  readonly settledBelow: number;
   iterations: number;
 }
 
@@ -40,10 +42,15 @@ export interface Moments {
 export type Step = { readonly settled: true } | { readonly settled: false; readonly change: number };
 
 const largestChange = 60;
-const settledBelow = 0.02;
 const mostIterations = 14;
 
-export function march(conductor: Conductor, problem: HeatProblem, start: HeatState): March {
+/** settledBelow: 0.02 K is fine enough unless the steps are controlled to less than ten times that. */
+export function march(
+  conductor: Conductor,
+  problem: HeatProblem,
+  start: HeatState,
+  settledBelow = 0.02,
+): March {
   const n = conductor.areas.length;
   const ends = 2 * conductor.skin.edges;
   const nodes = () => new Float64Array(n);
@@ -67,6 +74,7 @@ export function march(conductor: Conductor, problem: HeatProblem, start: HeatSta
     surface: new Float64Array(ends),
     slope: new Float64Array(ends),
     flux: problem.surface.map(() => new Float64Array(ends)),
+    settledBelow,
     iterations: 0,
   };
   for (let i = 0; i < n; i++) run.content.now[i] = run.mass[i] * enthalpyAt(run, i);
@@ -101,7 +109,7 @@ export function implicitStep(run: March, time: number, dt: number, w: number): S
     solve(run.factor, rhs, rhs);
     change = improve(temperature.new, rhs);
     if (!(change < Number.POSITIVE_INFINITY)) return { settled: false, change };
-    if (change > settledBelow) continue;
+    if (change > run.settledBelow) continue;
     assembleFlow(run, time + dt);
     advance(run, dt, a0, a1, a2);
     return { settled: true };
