@@ -1,74 +1,181 @@
 import type { Field, Indices } from '../outcome/field.ts';
 import { type Failure, ok, type Result } from '../outcome/result.ts';
-import { type PlainFactor, plainFactor, plainSolve } from './ldlt-plain.ts';
-import type { SymmetricPattern } from './pattern.ts';
+import { eliminate } from './front.ts';
+import { backward, forward } from './substitution.ts';
+import type { Symbolic } from './symbolic.ts';
 
-export interface Symbolic {
-  readonly pattern: SymmetricPattern;
-}
+export { analyse, type Symbolic } from './symbolic.ts';
 
+/** A = P L D Lᵀ Pᵀ. Storage of a factor may be used again, see FactorOptions.into. */
 export interface Factor {
   readonly symbolic: Symbolic;
   /** How many pivots are negative: by Sylvester's law, how many eigenvalues are. */
   readonly negative: number;
-  /** Unknowns whose pivot has not the expected sign, ascending; empty when none was expected. */
+  /** Unknowns whose pivot has not the expected sign, in order of elimination; empty when none was expected. */
   readonly wrongSigns: Indices;
-  readonly plain: PlainFactor;
+  /** L, front after front, each order × pivots with D on its diagonal; see Symbolic.panelStart. */
+  readonly lower: Float64Array;
+  readonly workspace: Workspace;
+}
+
+interface Workspace {
+  /** Fronts and the updates that wait for their parent. */
+  readonly stack: Float64Array;
+  /** Where each waiting update starts. */
+  readonly waiting: Int32Array;
+  readonly waitingFront: Int32Array;
+  /** One right-hand side in the order of elimination. */
+  readonly ordered: Float64Array;
 }
 
 export interface FactorOptions {
-  /** +1 or −1 per unknown. */
+  /** The sign expected of each unknown's pivot: +1, −1, or 0 for no matter. */
   readonly signs?: Indices;
-  /** Storage of an earlier factor of the same Symbolic, overwritten. */
+  /** An earlier factor of the same Symbolic, no longer needed: its storage is taken over. */
   readonly into?: Factor;
+  /** A pivot smaller than this part of the unknown's own diagonal entry counts as zero; default 1e-13. */
+  readonly smallestPivot?: number;
 }
 
-/** A pivot that vanished: the matrix is singular, or so close that no digit of a solution would be right. */
+/** A pivot that vanished: the matrix is singular, or so nearly that no digit of a solution would be right. */
 export interface SingularPivot extends Failure {
   readonly unknown: number;
   readonly pivot: number;
 }
 
-export function analyse(pattern: SymmetricPattern, _coordinates?: Field): Symbolic {
-  return { pattern };
-}
-
+/**
+ * Factors a symmetric matrix without pivoting: for positive definite and quasi-definite matrices, and any other
+ * whose leading minors do not vanish in the order of elimination.
+ *
+ * values    one number per entry of the pattern. A sign that is not as expected is reported, not refused.
+ * A SingularPivot when a pivot vanishes or is not a number.
+ * Source: I. Duff, J. Reid, ACM TOMS 9 (1983) 302 (fronts in a tree); R. Vanderbei, SIAM J. Optim. 5 (1995) 100
+ * (quasi-definite matrices may be factored in any order).
+ */
 export function factor(
   symbolic: Symbolic,
   values: Field,
-  { signs }: FactorOptions = {},
+  { signs, into, smallestPivot = 1e-13 }: FactorOptions = {},
 ): Result<Factor, SingularPivot> {
-  const plain = plainFactor(symbolic.pattern, values);
+  const { unknown, pivotStart, pattern } = symbolic;
+  const { lower, workspace } = into ?? storageFor(symbolic);
   const wrongSigns: number[] = [];
-  let negative = 0;
-  for (let j = 0; j < plain.diagonal.length; j++) {
-    const pivot = plain.diagonal[j];
-    const tiny = 1e-13 * Math.abs(values[symbolic.pattern.columnStart[j]]);
-    if (!(Math.abs(pivot) > tiny)) {
-      const reason = `pivot ${pivot} of unknown ${j} vanishes`;
-      return { ok: false, failure: { model: 'ldlt', reason, unknown: j, pivot } };
+  let [negative, waiting, top] = [0, 0, 0];
+  for (let f = 0; f < symbolic.parent.length; f++) {
+    const order = orderOf(symbolic, f);
+    const pivots = pivotStart[f + 1] - pivotStart[f];
+    assemble(symbolic, f, values, workspace, waiting, top);
+    eliminate(workspace.stack, top, order, pivots);
+    for (let k = 0; k < pivots; k++) {
+      const pivot = workspace.stack[top + k * order + k];
+      const i = unknown[pivotStart[f] + k];
+      const own = Math.abs(values[pattern.columnStart[i]]);
+      if (!(Math.abs(pivot) > smallestPivot * own)) return vanished(i, pivot, own);
+      if (pivot < 0) negative++;
+      if (signs && signs[i] * pivot < 0) wrongSigns.push(i);
     }
-    if (pivot < 0) negative++;
-    if (signs && signs[j] * pivot < 0) wrongSigns.push(j);
+    keepPanel(workspace.stack, top, order * pivots, lower, symbolic.panelStart[f]);
+    waiting -= symbolic.childCount[f];
+    const bottom = symbolic.childCount[f] > 0 ? workspace.waiting[waiting] : top;
+    moveUpdate(workspace.stack, top, order, pivots, bottom);
+    workspace.waitingFront[waiting] = f;
+    workspace.waiting[waiting++] = bottom;
+    top = bottom + (order - pivots) ** 2;
   }
-  return ok({ symbolic, negative, wrongSigns, plain });
+  return ok({ symbolic, negative, wrongSigns, lower, workspace });
 }
 
-/** The x of A x = rhs for one right-hand side or several, one after the other; `out` may be `rhs`. */
-export function solve(
-  { symbolic, plain }: Factor,
-  rhs: Field,
-  out = new Float64Array(rhs.length),
-): Float64Array {
-  const n = symbolic.pattern.size;
+/**
+ * The x of A x = rhs, for one right-hand side or several, one after the other in `rhs` and in `out`.
+ * `out` may be `rhs` itself; with it, nothing is allocated.
+ */
+export function solve(factor: Factor, rhs: Field, out = new Float64Array(rhs.length)): Float64Array {
+  const { symbolic, lower } = factor;
+  const { unknown } = symbolic;
+  const { ordered } = factor.workspace;
+  const n = unknown.length;
   for (let from = 0; from < rhs.length; from += n) {
-    out.set(
-      plainSolve(
-        plain,
-        Float64Array.from({ length: n }, (_, i) => rhs[from + i]),
-      ),
-      from,
-    );
+    for (let k = 0; k < n; k++) ordered[k] = rhs[from + unknown[k]];
+    for (let f = 0; f < symbolic.parent.length; f++) forward(symbolic, lower, f, ordered);
+    for (let f = symbolic.parent.length - 1; f >= 0; f--) backward(symbolic, lower, f, ordered);
+    for (let k = 0; k < n; k++) out[from + unknown[k]] = ordered[k];
   }
   return out;
+}
+
+function storageFor(symbolic: Symbolic): Pick<Factor, 'lower' | 'workspace'> {
+  const fronts = symbolic.parent.length;
+  const stack = new Float64Array(symbolic.stackSize);
+  const waiting = new Int32Array(symbolic.deepest);
+  const waitingFront = new Int32Array(symbolic.deepest);
+  const ordered = new Float64Array(symbolic.unknown.length);
+  const lower = new Float64Array(symbolic.panelStart[fronts]);
+  return { lower, workspace: { stack, waiting, waitingFront, ordered } };
+}
+
+function orderOf({ pivotStart, borderStart }: Symbolic, f: number): number {
+  return pivotStart[f + 1] - pivotStart[f] + borderStart[f + 1] - borderStart[f];
+}
+
+/** The front of f on top of the stack: its matrix entries plus the updates of its children, which lie below it. */
+function assemble(
+  symbolic: Symbolic,
+  f: number,
+  values: Field,
+  { stack, waiting, waitingFront }: Workspace,
+  waitingCount: number,
+  top: number,
+): void {
+  const order = orderOf(symbolic, f);
+  stack.fill(0, top, top + order * order);
+  addEntries(symbolic, f, values, stack, top);
+  for (let child = waitingCount - symbolic.childCount[f]; child < waitingCount; child++) {
+    addUpdate(symbolic, waitingFront[child], stack, waiting[child], top, order);
+  }
+}
+
+function addEntries(
+  { entryStart, entry, entryTo }: Symbolic,
+  f: number,
+  values: Field,
+  stack: Float64Array,
+  top: number,
+): void {
+  for (let n = entryStart[f]; n < entryStart[f + 1]; n++) stack[top + entryTo[n]] += values[entry[n]];
+}
+
+function addUpdate(
+  { borderStart, rowInParent }: Symbolic,
+  child: number,
+  stack: Float64Array,
+  update: number,
+  top: number,
+  order: number,
+): void {
+  const first = borderStart[child];
+  const left = borderStart[child + 1] - first;
+  for (let j = 0; j < left; j++) {
+    const to = top + rowInParent[first + j] * order;
+    const from = update + j * left;
+    for (let i = j; i < left; i++) stack[to + rowInParent[first + i]] += stack[from + i];
+  }
+}
+
+function keepPanel(stack: Float64Array, top: number, length: number, lower: Float64Array, to: number): void {
+  for (let i = 0; i < length; i++) lower[to + i] = stack[top + i];
+}
+
+/** Closes the update up into a square of its own, down over the updates it has taken in. */
+function moveUpdate(stack: Float64Array, top: number, order: number, pivots: number, bottom: number): void {
+  const left = order - pivots;
+  for (let j = 0; j < left; j++) {
+    const from = top + (pivots + j) * order + pivots;
+    const to = bottom + j * left;
+    for (let i = j; i < left; i++) stack[to + i] = stack[from + i];
+  }
+}
+
+function vanished(unknown: number, pivot: number, own: number): Result<Factor, SingularPivot> {
+  const reason = `the matrix is singular: pivot ${pivot} of unknown ${unknown}, whose own entry is ${own}`;
+  return { ok: false, failure: { model: 'ldlt', reason, unknown, pivot } };
 }

@@ -1,0 +1,215 @@
+import type { Field } from '../outcome/field.ts';
+import { dissect, type SeparatorTree } from './dissection.ts';
+import { type Grouping, graphOf, grouped } from './graph.ts';
+import type { SymmetricPattern } from './pattern.ts';
+
+/**
+ * Everything about a factorisation that does not depend on the values: reusable for every matrix of one pattern.
+ *
+ * Unknowns are eliminated in the order `unknown`; "place" is the position in it. Front f eliminates the places
+ * pivotStart[f] … pivotStart[f + 1] − 1, and touches the later places in its border:
+ *
+ *     pivots  | L D Lᵀ          front: order = pivots + border, column after column,
+ *     border  | L      update   lower triangle only; the update is added to the parent front.
+ */
+export interface Symbolic {
+  readonly pattern: SymmetricPattern;
+  readonly unknown: Int32Array;
+  readonly pivotStart: Int32Array;
+  /** Front that takes each front's update, −1 for none. Children come first. */
+  readonly parent: Int32Array;
+  readonly childCount: Int32Array;
+  /** Places in the border of front f: border[borderStart[f]] … ascending; and their rows in the parent front. */
+  readonly borderStart: Int32Array;
+  readonly border: Int32Array;
+  readonly rowInParent: Int32Array;
+  /** Matrix entries of front f: entry[entryStart[f]] … in the value array, and where in the front they go. */
+  readonly entryStart: Int32Array;
+  readonly entry: Int32Array;
+  readonly entryTo: Int32Array;
+  /** Where the L of front f (order × pivots) starts in the factor's values. */
+  readonly panelStart: Int32Array;
+  /** Numbers needed at once for fronts and waiting updates. */
+  readonly stackSize: number;
+  readonly deepest: number;
+}
+
+/**
+ * Finds the order of elimination and lays out all fronts.
+ *
+ * coordinates   x, y per unknown, or per node when several consecutive unknowns share one; they only guide the
+ *               order. Without them the graph alone does.
+ */
+export function analyse(pattern: SymmetricPattern, coordinates?: Field): Symbolic {
+  const grouping = grouped(graphOf(pattern));
+  const tree = dissect(grouping.graph, coordinates && placesOf(grouping, coordinates, pattern.size));
+  const { unknown, place } = eliminationOrder(grouping, tree);
+  const pivotStart = pivotStarts(grouping, tree);
+  const { borderStart, border } = borders(grouping, tree, place, pivotStart);
+  const { parent } = tree;
+  const rowInParent = rowsInParent(parent, pivotStart, borderStart, border);
+  const entries = entriesOfFronts(pattern, place, pivotStart, borderStart, border);
+  const childCount = new Int32Array(parent.length);
+  for (const above of parent) if (above >= 0) childCount[above]++;
+  const shape = { pivotStart, borderStart, childCount };
+  return { pattern, unknown, ...shape, parent, border, rowInParent, ...entries, ...storage(shape) };
+}
+
+/** x, y per vertex. */
+function placesOf({ graph, vertexOf }: Grouping, coordinates: Field, size: number): Float64Array {
+  const perNode = size / (coordinates.length / 2);
+  if (!Number.isInteger(perNode))
+    throw new RangeError(`${coordinates.length} coordinates for ${size} unknowns`);
+  const places = new Float64Array(2 * graph.weight.length);
+  for (let i = 0; i < size; i++) {
+    const node = Math.floor(i / perNode);
+    places[2 * vertexOf[i]] = coordinates[2 * node];
+    places[2 * vertexOf[i] + 1] = coordinates[2 * node + 1];
+  }
+  return places;
+}
+
+function eliminationOrder({ graph, vertexOf }: Grouping, tree: SeparatorTree) {
+  const next = new Int32Array(graph.weight.length);
+  let places = 0;
+  for (const v of tree.vertex) {
+    next[v] = places;
+    places += graph.weight[v];
+  }
+  const place = vertexOf.map((v) => next[v]++);
+  const unknown = new Int32Array(places);
+  for (let i = 0; i < places; i++) unknown[place[i]] = i;
+  return { unknown, place };
+}
+
+function pivotStarts({ graph }: Grouping, tree: SeparatorTree): Int32Array {
+  const starts = new Int32Array(tree.start.length);
+  for (let f = 0; f + 1 < starts.length; f++) {
+    starts[f + 1] = starts[f];
+    for (let at = tree.start[f]; at < tree.start[f + 1]; at++) starts[f + 1] += graph.weight[tree.vertex[at]];
+  }
+  return starts;
+}
+
+/** The border of a front: later places that its own vertices or its children's borders touch. */
+function borders(
+  { graph, vertexOf }: Grouping,
+  tree: SeparatorTree,
+  place: Int32Array,
+  pivotStart: Int32Array,
+) {
+  const firstPlace = new Int32Array(graph.weight.length).fill(place.length);
+  for (let i = 0; i < place.length; i++)
+    firstPlace[vertexOf[i]] = Math.min(firstPlace[vertexOf[i]], place[i]);
+  const vertexAt = new Int32Array(place.length);
+  for (let i = 0; i < place.length; i++) vertexAt[place[i]] = vertexOf[i];
+  const fronts = tree.parent.length;
+  const borderStart = new Int32Array(fronts + 1);
+  const inherited: number[][] = Array.from({ length: fronts }, () => []);
+  const border: number[] = [];
+  const seenBy = new Int32Array(graph.weight.length).fill(-1);
+  for (let f = 0; f < fronts; f++) {
+    const vertices: number[] = [];
+    const meet = (v: number) => {
+      if (seenBy[v] === f || firstPlace[v] < pivotStart[f + 1]) return;
+      seenBy[v] = f;
+      vertices.push(v);
+    };
+    for (let own = tree.start[f]; own < tree.start[f + 1]; own++) {
+      const v = tree.vertex[own];
+      for (let at = graph.start[v]; at < graph.start[v + 1]; at++) meet(graph.neighbour[at]);
+    }
+    for (const v of inherited[f]) meet(v);
+    vertices.sort((a, b) => firstPlace[a] - firstPlace[b]);
+    for (const v of vertices) {
+      for (let dof = 0; dof < graph.weight[v]; dof++) border.push(firstPlace[v] + dof);
+    }
+    borderStart[f + 1] = border.length;
+    if (tree.parent[f] >= 0) for (const v of vertices) inherited[tree.parent[f]].push(v);
+  }
+  return { borderStart, border: Int32Array.from(border) };
+}
+
+/** Row in a front of any place, while that front is loaded. */
+function loadRows(
+  rowOf: Int32Array,
+  f: number,
+  pivotStart: Int32Array,
+  borderStart: Int32Array,
+  border: Int32Array,
+): number {
+  const pivots = pivotStart[f + 1] - pivotStart[f];
+  for (let k = 0; k < pivots; k++) rowOf[pivotStart[f] + k] = k;
+  for (let at = borderStart[f]; at < borderStart[f + 1]; at++)
+    rowOf[border[at]] = pivots + at - borderStart[f];
+  return pivots + borderStart[f + 1] - borderStart[f];
+}
+
+function rowsInParent(
+  parent: Int32Array,
+  pivotStart: Int32Array,
+  borderStart: Int32Array,
+  border: Int32Array,
+): Int32Array {
+  const rowOf = new Int32Array(pivotStart[parent.length]);
+  const rows = new Int32Array(border.length);
+  for (let f = 0; f < parent.length; f++) {
+    if (parent[f] < 0) continue;
+    loadRows(rowOf, parent[f], pivotStart, borderStart, border);
+    for (let at = borderStart[f]; at < borderStart[f + 1]; at++) rows[at] = rowOf[border[at]];
+  }
+  return rows;
+}
+
+function entriesOfFronts(
+  { size, columnStart, row }: SymmetricPattern,
+  place: Int32Array,
+  pivotStart: Int32Array,
+  borderStart: Int32Array,
+  border: Int32Array,
+) {
+  const fronts = pivotStart.length - 1;
+  const frontAt = new Int32Array(size);
+  for (let f = 0; f < fronts; f++) frontAt.fill(f, pivotStart[f], pivotStart[f + 1]);
+  const entryStart = new Int32Array(fronts + 1);
+  const column = new Int32Array(row.length);
+  for (let j = 0; j < size; j++) column.fill(j, columnStart[j], columnStart[j + 1]);
+  const earlier = (at: number) => Math.min(place[row[at]], place[column[at]]);
+  for (let at = 0; at < row.length; at++) entryStart[frontAt[earlier(at)] + 1]++;
+  for (let f = 0; f < fronts; f++) entryStart[f + 1] += entryStart[f];
+  const next = entryStart.slice(0, fronts);
+  const entry = new Int32Array(row.length);
+  for (let at = 0; at < row.length; at++) entry[next[frontAt[earlier(at)]]++] = at;
+  const entryTo = new Int32Array(row.length);
+  const rowOf = new Int32Array(size);
+  for (let f = 0; f < fronts; f++) {
+    const order = loadRows(rowOf, f, pivotStart, borderStart, border);
+    for (let n = entryStart[f]; n < entryStart[f + 1]; n++) {
+      const [a, b] = [rowOf[place[row[entry[n]]]], rowOf[place[column[entry[n]]]]];
+      entryTo[n] = Math.min(a, b) * order + Math.max(a, b);
+    }
+  }
+  return { entryStart, entry, entryTo };
+}
+
+function storage({
+  pivotStart,
+  borderStart,
+  childCount,
+}: Pick<Symbolic, 'pivotStart' | 'borderStart' | 'childCount'>) {
+  const fronts = childCount.length;
+  const panelStart = new Int32Array(fronts + 1);
+  const waiting: number[] = [];
+  let [top, stackSize, deepest] = [0, 0, 0];
+  for (let f = 0; f < fronts; f++) {
+    const pivots = pivotStart[f + 1] - pivotStart[f];
+    const left = borderStart[f + 1] - borderStart[f];
+    panelStart[f + 1] = panelStart[f] + pivots * (pivots + left);
+    stackSize = Math.max(stackSize, top + (pivots + left) ** 2);
+    for (let child = 0; child < childCount[f]; child++) top -= waiting.pop() ?? 0;
+    waiting.push(left * left);
+    top += left * left;
+    deepest = Math.max(deepest, waiting.length);
+  }
+  return { panelStart, stackSize, deepest };
+}
