@@ -1,4 +1,4 @@
-import { erfcx } from '../roll-contact/erfcx.ts';
+import { scaledErfc } from '../../numerics/error-function.ts';
 
 /** A thick body whose skin is suddenly cooled: k W/mK, ρ kg/m³, c J/kgK. */
 export interface ThickBody {
@@ -16,12 +16,12 @@ export const effusivity = ({ conductivity, density, heatCapacity }: ThickBody): 
  * semi-infinite body (classical): 1 − exp(a²t) erfc(a√t), a = h/√(kρc).
  */
 export function skinDrop(h: number, time: number, body: ThickBody): number {
-  return 1 - erfcx((h / effusivity(body)) * Math.sqrt(time));
+  return 1 - scaledErfc((h / effusivity(body)) * Math.sqrt(time));
 }
 
 /** Heat taken, J/m² per K of that difference, exact: (h/a²) [exp(a²t) erfc(a√t) − 1 + 2a√(t/π)]. */
 export function heatTaken(h: number, time: number, body: ThickBody): number {
   const a = h / effusivity(body);
   const reach = a * Math.sqrt(time);
-  return reach === 0 ? 0 : (h / (a * a)) * (erfcx(reach) - 1 + (2 * reach) / Math.sqrt(Math.PI));
+  return reach === 0 ? 0 : (h / (a * a)) * (scaledErfc(reach) - 1 + (2 * reach) / Math.sqrt(Math.PI));
 }

@@ -1,6 +1,6 @@
 import type { Field } from '../../outcome/field.ts';
 import type { Skin, SurfaceChannel } from '../conduction/surface.ts';
-import { erfcx } from './erfcx.ts';
+import { scaledErfc } from '../../numerics/error-function.ts';
 
 /** √(kρc) of hot rail steel and of a roll, W√s/m²K, at rolling temperature and cold. */
 export const steelEffusivity = 11_800;
@@ -23,8 +23,8 @@ export function contactHeat(
   const a = conductance * (1 / steel + 1 / roll);
   const reach = a * Math.sqrt(time);
   if (reach === 0) return 0;
-  // erfcx − 1 + 2r/√π loses its digits where the film has not yet cooled the skin: its own first terms instead.
-  const grown = reach < 1e-3 ? reach * reach : erfcx(reach) - 1 + (2 * reach) / Math.sqrt(Math.PI);
+  // scaledErfc − 1 + 2r/√π loses its digits where the film has not yet cooled the skin: its own first terms instead.
+  const grown = reach < 1e-3 ? reach * reach : scaledErfc(reach) - 1 + (2 * reach) / Math.sqrt(Math.PI);
   return (conductance / (a * a)) * grown;
 }
 
