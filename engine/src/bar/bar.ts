@@ -26,6 +26,8 @@ export interface Bar {
   readonly elongation: number;
   /** Depth of decarburised steel below the surface, m, by the carbon loss followed from the furnace. */
   readonly decarburised: number;
+  /** Thickness of the scale on the skin, m; absent while there is none to speak of. */
+  readonly scale?: number;
   /** What the cooling bed leaves for the straightener; absent before. */
   readonly cold?: ColdState;
 }
