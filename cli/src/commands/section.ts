@@ -1,0 +1,1 @@
+import { readFileSync, writeFileSync } from 'node:fs';

@@ -1,0 +1,77 @@
+import { Command } from '@commander-js/extra-typings';
+import { check } from './commands/check.ts';
+import { run } from './commands/run.ts';
+import { section } from './commands/section.ts';
+import { serve } from './commands/serve.ts';
+import { station } from './commands/station.ts';
+import { exitCode } from './exit-code.ts';
+import { processOutput } from './print/output.ts';
+
+const program = new Command()
+  .name('bloomrail')
+  .description('Computes a rail mill’s line from bloom to bundle.')
+  .showHelpAfterError()
+  .exitOverride((stop) => process.exit(stop.exitCode === 0 ? exitCode.computed : exitCode.badInput));
+
+const json = ['--json', 'documented keys with units, for programs'] as const;
+const strict = ['--strict', 'end with 1 when a finding says the line must not be run'] as const;
+
+program
+  .command('run')
+  .description('the whole line of a plan')
+  .argument('<plan>', 'plan file, JSON')
+  .option(...json)
+  .option(...strict)
+  .action((file, options) => finish(run(file, flags(options), processOutput)));
+
+program
+  .command('section')
+  .description('a rail or crane rail section: a profile of the library, a file of dimensions, or a DXF outline')
+  .argument('<profile>', 'name (60E1), dimensions (*.json) or outline (*.dxf)')
+  .option(...json)
+  .action((name, options) => finish(section(name, flags(options), processOutput)));
+
+program
+  .command('station')
+  .description('one station alone')
+  .argument('<name>', 'furnace, descaler, pass, saws, cooling-bed, straighteners or yard')
+  .argument('<case>', 'case file, JSON')
+  .option(...json)
+  .option(...strict)
+  .action((name, file, options) => finish(station(name, file, flags(options), processOutput)));
+
+program
+  .command('pass')
+  .description('one pass alone')
+  .argument('<case>', 'case file, JSON')
+  .option(...json)
+  .option(...strict)
+  .action((file, options) => finish(station('pass', file, flags(options), processOutput)));
+
+program
+  .command('check')
+  .description('whether a plan file is complete and inside its limits')
+  .argument('<plan>', 'plan file, JSON')
+  .option(...json)
+  .action((file, options) => finish(check(file, flags(options), processOutput)));
+
+program
+  .command('serve')
+  .description('the workbench in the browser')
+  .argument('[plan]', 'plan file, JSON; the example when left out')
+  .option('--port <number>', 'port on this machine', '4173')
+  .action(async (file, options) => {
+    const code = await serve(file, Number(options.port), processOutput);
+    if (code !== exitCode.computed) finish(code);
+  });
+
+const flags = (options: { json?: true | undefined; strict?: true | undefined }) => ({
+  json: options.json === true,
+  strict: options.strict === true,
+});
+
+function finish(code: number): void {
+  process.exitCode = code;
+}
+
+await program.parseAsync();
