@@ -1,0 +1,41 @@
+import Constrainautor from '@kninnug/constrainautor';
+import Delaunator from 'delaunator';
+import { fail, ok, type Result } from '../../outcome/result.ts';
+import { flipToDelaunay, nextEdge, type Triangulation } from './triangulation.ts';
+
+/**
+ * The constrained Delaunay triangulation of a polygon whose corners are all its nodes, counter-clockwise.
+ * A triangle lies inside exactly when its corners, taken counter-clockwise, follow the order of the boundary.
+ */
+export function triangulatedPolygon(xy: Float64Array): Result<Triangulation> {
+  const delaunay = new Delaunator(xy);
+  const count = xy.length / 2;
+  try {
+    const constraints = Array.from({ length: count }, (_, i): [number, number] => [i, (i + 1) % count]);
+    new Constrainautor(delaunay, constraints);
+  } catch {
+    return fail({
+      model: 'mesh',
+      reason: 'The boundary crosses or touches itself, so its inside cannot be meshed.',
+    });
+  }
+  return ok(insideOf(xy, delaunay.triangles));
+}
+
+function insideOf(xy: Float64Array, corners: ArrayLike<number>): Triangulation {
+  const triangles: number[] = [];
+  for (let i = 0; i < corners.length; i += 3) {
+    // Delaunator runs clockwise when y points up.
+    const [a, b, c] = [corners[i + 2], corners[i + 1], corners[i]];
+    if ((a < b ? 1 : 0) + (b < c ? 1 : 0) + (c < a ? 1 : 0) === 2) triangles.push(a, b, c);
+  }
+  const triangulation = { xy: Array.from(xy), triangles, twins: twinsOf(triangles, xy.length / 2) };
+  flipToDelaunay(triangulation);
+  return triangulation;
+}
+
+function twinsOf(triangles: readonly number[], count: number): number[] {
+  const nameOf = (start: number, end: number) => start * count + end;
+  const edgeFrom = new Map(triangles.map((start, edge) => [nameOf(start, triangles[nextEdge(edge)]), edge]));
+  return triangles.map((start, edge) => edgeFrom.get(nameOf(triangles[nextEdge(edge)], start)) ?? -1);
+}
