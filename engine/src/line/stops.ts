@@ -1,10 +1,8 @@
 import type { Bar } from '../bar/bar.ts';
+import { massOfBloom } from '../bar/charge.ts';
 import type { StationRecord } from '../bar/station.ts';
 import type { Finding } from '../outcome/finding.ts';
 import type { Result } from '../outcome/result.ts';
-import { sectionProperties } from '../section/properties.ts';
-import { rectangle } from '../section/rectangle.ts';
-import { coldDensity } from '../steel/expansion.ts';
 import { coolingBed } from '../stations/cooling-bed/cooling-bed.ts';
 import { descaler } from '../stations/descaler/descaler.ts';
 import { furnace } from '../stations/furnace/furnace.ts';
@@ -85,11 +83,6 @@ function passStop({ settings, mill }: Plan, i: number): Stop {
 function groupOf({ kind }: Stand, family: string | undefined): Visit['group'] {
   if (kind !== 'two-high') return 'universal';
   return family === 'flat' || family === 'box' ? 'breakdown' : 'forming';
-}
-
-/** kg, as charged: the section with its corners, at the density of cold steel. */
-function massOfBloom({ width, height, cornerRadius, length }: Plan['bloom']): number {
-  return sectionProperties(rectangle(width, height, cornerRadius)).area * length * coldDensity;
 }
 
 /** Findings name a setting of their own station; in the plan it stands under the station's path. */

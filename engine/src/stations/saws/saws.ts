@@ -1,8 +1,7 @@
 import type { Bar } from '../../bar/bar.ts';
-import { heatContent } from '../../bar/heat-content.ts';
+import { balanceOf, heatContent } from '../../bar/heat-content.ts';
 import { withPieces } from '../../bar/shorten.ts';
 import { snapshotOf } from '../../bar/snapshot.ts';
-import type { Balance } from '../../bar/station.ts';
 import type { Finding } from '../../outcome/finding.ts';
 import { ok, type Result } from '../../outcome/result.ts';
 import { meanOver } from '../../section/mesh.ts';
@@ -23,7 +22,7 @@ export function saws(bar: Bar, settings: SawSettings, equipment: SawEquipment): 
   const record: SawRecord = {
     kind: 'saws',
     leaving: snapshotOf(leaving),
-    balance: balanceOf(bar, leaving, cuts),
+    balance: balance(bar, leaving, cuts),
     measures: [],
     findings: findingsOf(cuts, settings, equipment),
     lengthIn: bar.length,
@@ -40,63 +39,51 @@ type Cuts = Pick<
 
 /**
  *   head │crop│sample│ piece 1 │ piece 2 │ … │ remainder │crop│ tail      every │ is one kerf
- * When the bar is too short the last piece that no longer fits is cut as long as it gets; what follows it is not cut.
+ * Both crops go first, then samples, then pieces in their order. A bar that is too short gives what is left of it.
  */
-function layOut(bar: Bar, settings: SawSettings, equipment: SawEquipment): Cuts {
+function layOut(bar: Bar, settings: SawSettings, { kerf, cutTime }: SawEquipment): Cuts {
   const growth = hotFactor(bar.grade, meanTemperature(bar));
-  const { headCrop, tailCrop } = cropsWithin(bar.length, settings);
-  const samples = settings.samples * settings.sampleLength;
-  const ends = headCrop + tailCrop + samples + (2 + settings.samples) * equipment.kerf;
-  const pieces: number[] = [];
-  let left = Math.max(bar.length - ends, 0);
-  for (const cold of settings.coldLengths) {
-    const piece = Math.min(cold * growth, left);
-    if (piece <= 0) break;
-    pieces.push(piece);
-    left = Math.max(left - piece - equipment.kerf, 0);
-  }
-  const cutPieces = sum(pieces);
-  const count = 2 + settings.samples + Math.max(pieces.length - 1, 0) + (left > 0 && pieces.length > 0 ? 1 : 0);
-  const kerfs = Math.min(count * equipment.kerf, bar.length - headCrop - tailCrop - cutPieces);
-  const taken = Math.min(samples, bar.length - headCrop - tailCrop - cutPieces - kerfs);
+  let [left, kerfs, cuts] = [bar.length, 0, 0];
+  const take = (length: number): number => {
+    const taken = Math.min(length, left);
+    left -= taken;
+    return taken;
+  };
+  const cutOff = (length: number): number => {
+    const taken = take(length);
+    if (taken > 0) [kerfs, cuts] = [kerfs + take(kerf), cuts + 1];
+    return taken;
+  };
+  const headCrop = cutOff(settings.headCrop);
+  const tailCrop = cutOff(settings.tailCrop);
+  const samples = sum(Array.from({ length: settings.samples }, () => cutOff(settings.sampleLength)));
+  const hotPieces = settings.coldLengths.map((cold) => cutOff(cold * growth)).filter((piece) => piece > 0);
   return {
     headCrop,
     tailCrop,
-    samples: taken,
+    samples,
     kerfs,
-    remainder: Math.max(bar.length - headCrop - tailCrop - taken - kerfs - cutPieces, 0),
-    hotPieces: pieces,
-    coldPieces: pieces.map((piece) => piece / growth),
+    remainder: left,
+    hotPieces,
+    coldPieces: hotPieces.map((piece) => piece / growth),
     shrinkage: 1 - 1 / growth,
-    time: count * equipment.cutTime,
+    time: cuts * cutTime,
   };
-}
-
-/** Crops as set, but never more than the bar: a bar that is all crop is scrap, and the findings say so. */
-function cropsWithin(length: number, { headCrop, tailCrop }: SawSettings) {
-  const share = Math.min(1, length / Math.max(headCrop + tailCrop, 1e-9));
-  return { headCrop: headCrop * share, tailCrop: tailCrop * share };
 }
 
 const meanTemperature = (bar: Bar): number =>
   sum([bar.head, bar.middle, bar.tail].map(({ temperature }) => meanOver(bar.mesh, temperature))) / 3;
 
-function balanceOf(bar: Bar, leaving: Bar, cuts: Cuts): Balance {
+/** What leaves takes its share of the heat along. */
+function balance(bar: Bar, leaving: Bar, cuts: Cuts) {
   const perMetre = bar.mass / bar.length;
-  const [energyInJ, energyOutJ] = [heatContent(bar), heatContent(leaving)];
-  return {
-    massInKg: bar.mass,
-    massOutKg: leaving.mass,
-    massLostKg: {
-      crop: (cuts.headCrop + cuts.tailCrop) * perMetre,
-      sample: cuts.samples * perMetre,
-      kerf: cuts.kerfs * perMetre,
-      remainder: cuts.remainder * perMetre,
-    },
-    energyInJ,
-    energyOutJ,
-    energyGainedJ: { leftWithMass: energyOutJ - energyInJ },
+  const lost = {
+    crop: (cuts.headCrop + cuts.tailCrop) * perMetre,
+    sample: cuts.samples * perMetre,
+    kerf: cuts.kerfs * perMetre,
+    remainder: cuts.remainder * perMetre,
   };
+  return balanceOf(bar, leaving, lost, { leftWithMass: heatContent(leaving) - heatContent(bar) });
 }
 
 function findingsOf(cuts: Cuts, settings: SawSettings, equipment: SawEquipment): Finding[] {

@@ -19,7 +19,7 @@ test('every rail that fits a bar is cut, and none twice', () => {
         expect(cut).toBe(length <= usable ? ordered : 0);
       }
     }),
-    { seed: 7, numRuns: 200 },
+    { seed: 7, numRuns: 60 },
   );
 });
 
@@ -31,7 +31,7 @@ test('no pattern is longer than its bar, kerfs included', () => {
         expect(used).toBeLessThanOrEqual(usable + 1e-6);
       }
     }),
-    { seed: 8, numRuns: 200 },
+    { seed: 8, numRuns: 60 },
   );
 });
 

@@ -1,5 +1,5 @@
 import type { Bar } from '../../bar/bar.ts';
-import { heatContent } from '../../bar/heat-content.ts';
+import { balanceOf, heatContent } from '../../bar/heat-content.ts';
 import { withPieces } from '../../bar/shorten.ts';
 import { snapshotOf } from '../../bar/snapshot.ts';
 import type { Measure } from '../../bar/measure.ts';
@@ -37,7 +37,7 @@ export function yard(bar: Bar, task: YardTask, equipment: YardEquipment): Result
   const record: YardRecord = {
     kind: 'yard',
     leaving: snapshotOf(leaving),
-    balance: balanceOf(bar, leaving, task, equipment),
+    balance: balance(bar, leaving, task, equipment),
     measures: measuresOf(bundles, equipment, share),
     findings: findingsOf(task, usableLength),
     massPerMetre,
@@ -62,22 +62,15 @@ const sampleOf = ({ sampleLength }: YardTask, { kerf }: YardEquipment): number =
 const cutFirst = (patterns: readonly Pattern[], bar: Bar): readonly number[] =>
   bar.length > 0 && patterns.length > 0 ? patterns[0].rails : [];
 
-function balanceOf(bar: Bar, leaving: Bar, task: YardTask, equipment: YardEquipment) {
+function balance(bar: Bar, leaving: Bar, task: YardTask, equipment: YardEquipment) {
   const perMetre = bar.mass / bar.length;
   const lost = bar.mass - leaving.mass;
   const crop = Math.min(2 * task.endCrop * perMetre, lost);
   const sample = Math.min(task.sampleLength * perMetre, lost - crop);
   const cuts = leaving.pieces.length + 1 + (task.sampleLength > 0 ? 1 : 0);
   const kerf = Math.min(cuts * equipment.kerf * perMetre, lost - crop - sample);
-  const [energyInJ, energyOutJ] = [heatContent(bar), heatContent(leaving)];
-  return {
-    massInKg: bar.mass,
-    massOutKg: leaving.mass,
-    massLostKg: { crop, sample, kerf, remnant: lost - crop - sample - kerf },
-    energyInJ,
-    energyOutJ,
-    energyGainedJ: { leftWithMass: energyOutJ - energyInJ },
-  };
+  const named = { crop, sample, kerf, remnant: lost - crop - sample - kerf };
+  return balanceOf(bar, leaving, named, { leftWithMass: heatContent(leaving) - heatContent(bar) });
 }
 
 function measuresOf(bundles: YardRecord['bundles'], equipment: YardEquipment, share: number): Measure[] {
