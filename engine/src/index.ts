@@ -1,0 +1,9 @@
+/** What other programs use: read a plan, run it, look at one station, one pass or one section. */
+export { runCase, readCase } from './line/case.ts';
+export { readPlan, writePlan } from './line/plan.ts';
+export { writeRecord, writeRun } from './line/records.ts';
+export { runLine, runWholeLine } from './line/run-line.ts';
+export { outlineOf, profileNamed, profileNames } from './section/profile-library.ts';
+export { sectionProperties } from './section/properties.ts';
+export { sectionReport } from './section/section-report.ts';
+export { gradeNamed, gradeNames } from './steel/grades.ts';
