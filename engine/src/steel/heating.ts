@@ -110,7 +110,3 @@ function bisected(law: ThermalLaw, enthalpy: number, low: number, high: number):
   }
   return (low + high) / 2;
 }
-
-/** J/kg that a heating from one temperature to another takes; negative when it cools. */
-export const heatBetween = (law: ThermalLaw, from: number, to: number): number =>
-  law.enthalpy(to) - law.enthalpy(from);

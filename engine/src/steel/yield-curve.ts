@@ -1,3 +1,4 @@
+import { coldModulus } from './elastic-modulus.ts';
 import type { Grade } from './grade.ts';
 import { gradeNamed } from './grades.ts';
 import type { Law } from './law.ts';
@@ -7,6 +8,8 @@ export interface YieldCurve extends Law {
   readonly stress: (plasticStrain: number) => number;
   /** dσ/dε_p, Pa. */
   readonly slope: (plasticStrain: number) => number;
+  /** Young's modulus, Pa. */
+  readonly modulus: number;
   /** 0.2 % proof stress, Pa. */
   readonly proof: number;
 }
@@ -29,6 +32,7 @@ export function yieldCurve(grade: Grade, proof = assumedProof(grade)): YieldCurv
     validity: { strain: { low: 0, high: 0.05, unit: 'one' } },
     stress: (plasticStrain) => scale * base(plasticStrain),
     slope: (plasticStrain) => scale * (250e6 * 300 * Math.exp(-300 * plasticStrain) + 6000e6),
+    modulus: coldModulus,
     proof,
   };
 }
