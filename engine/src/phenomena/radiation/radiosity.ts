@@ -1,4 +1,4 @@
-import type { Skin, SurfaceChannel } from '../conduction/surface.ts';
+import type { SurfaceChannel } from '../conduction/surface.ts';
 import { blackEmission, blackEmissionSlope } from './grey.ts';
 import type { ViewFactors } from './view-factors.ts';
 
@@ -14,7 +14,7 @@ export interface Enclosure {
  * Radiation of a section that sees itself, its neighbours in the row and a floor, all reflections counted:
  * q = ε (G − σT⁴), G = Σ F J, J = ε σT⁴ + (1 − ε) G. Neighbours are as hot as the own section, edge by edge.
  */
-export function radiosity(skin: Skin, factors: ViewFactors, enclosure: Enclosure): SurfaceChannel {
+export function radiosity(factors: ViewFactors, enclosure: Enclosure): SurfaceChannel {
   const { emissivity, ambient, floor = ambient } = enclosure;
   const { edges } = factors;
   const { absorbed, fromOutside } = reflected(factors, emissivity, ambient, floor);
@@ -57,8 +57,8 @@ function reflected(factors: ViewFactors, emissivity: number, ambient: number, fl
 
 /** (1 − ρF)⁻¹ = (1 + M)(1 + M²)(1 + M⁴)… with M = ρF: 2⁸ reflections, beyond which nothing is left. */
 function allReflections(between: Float64Array, reflectivity: number, n: number): Float64Array {
-  let power = between.map((each) => reflectivity * each);
-  let sum = withIdentity(power, n);
+  let power: Float64Array = between.map((each) => reflectivity * each);
+  let sum: Float64Array = withIdentity(power, n);
   for (let doubling = 1; doubling < 8 && power.some((each) => each > 1e-14); doubling++) {
     power = product(power, power, n);
     sum = product(sum, withIdentity(power, n), n);
