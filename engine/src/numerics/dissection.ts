@@ -1,5 +1,5 @@
 import type { Field } from '../outcome/field.ts';
-import { bisect, type Halves } from './bisection.ts';
+import { bisect, bisector } from './bisection.ts';
 import type { Graph } from './graph.ts';
 
 /**
@@ -23,15 +23,16 @@ const smallestPiece = 24;
  * Source: A. George, SIAM J. Numer. Anal. 10 (1973) 345.
  */
 export function dissect(graph: Graph, coordinates?: Field): SeparatorTree {
+  const cutter = bisector(graph, coordinates);
   const start = [0];
   const vertex: number[] = [];
   const parent: number[] = [];
 
   /** Adds the tree of a piece; returns its roots, whose parent is still to come. */
   function divide(piece: Int32Array): number[] {
-    const halves = weightOf(graph, piece) > smallestPiece ? bisect(graph, piece, coordinates) : undefined;
+    const halves = weightOf(graph, piece) > smallestPiece ? bisect(cutter, piece) : undefined;
     if (!halves) return [close(piece, [])];
-    const { left, right, separator }: Halves = halves;
+    const { left, right, separator } = halves;
     const roots = [...divide(left), ...divide(right)];
     return separator.length > 0 ? [close(separator, roots)] : roots;
   }

@@ -19,11 +19,8 @@ export interface Factor {
 }
 
 interface Workspace {
-  /** Fronts and the updates that wait for their parent. */
-  readonly stack: Float64Array;
-  /** Where each waiting update starts. */
-  readonly waiting: Int32Array;
-  readonly waitingFront: Int32Array;
+  /** Fronts that are being eliminated or wait for their parent; see Symbolic.frontStart. */
+  readonly fronts: Float64Array;
   /** One right-hand side in the order of elimination. */
   readonly ordered: Float64Array;
 }
@@ -60,27 +57,23 @@ export function factor(
   const { unknown, pivotStart, pattern } = symbolic;
   const { lower, workspace } = into ?? storageFor(symbolic);
   const wrongSigns: number[] = [];
-  let [negative, waiting, top] = [0, 0, 0];
+  let negative = 0;
   for (let f = 0; f < symbolic.parent.length; f++) {
+    const { fronts } = workspace;
+    const at = symbolic.frontStart[f];
     const order = orderOf(symbolic, f);
     const pivots = pivotStart[f + 1] - pivotStart[f];
-    assemble(symbolic, f, values, workspace, waiting, top);
-    eliminate(workspace.stack, top, order, pivots);
+    assemble(symbolic, f, values, fronts);
+    eliminate(fronts, at, order, pivots);
     for (let k = 0; k < pivots; k++) {
-      const pivot = workspace.stack[top + k * order + k];
+      const pivot = fronts[at + k * order + k];
       const i = unknown[pivotStart[f] + k];
       const own = Math.abs(values[pattern.columnStart[i]]);
       if (!(Math.abs(pivot) > smallestPivot * own)) return vanished(i, pivot, own);
       if (pivot < 0) negative++;
       if (signs && signs[i] * pivot < 0) wrongSigns.push(i);
     }
-    keepPanel(workspace.stack, top, order * pivots, lower, symbolic.panelStart[f]);
-    waiting -= symbolic.childCount[f];
-    const bottom = symbolic.childCount[f] > 0 ? workspace.waiting[waiting] : top;
-    moveUpdate(workspace.stack, top, order, pivots, bottom);
-    workspace.waitingFront[waiting] = f;
-    workspace.waiting[waiting++] = bottom;
-    top = bottom + (order - pivots) ** 2;
+    keepPanel(fronts, at, order * pivots, lower, symbolic.panelStart[f]);
   }
   return ok({ symbolic, negative, wrongSigns, lower, workspace });
 }
@@ -104,75 +97,43 @@ export function solve(factor: Factor, rhs: Field, out = new Float64Array(rhs.len
 }
 
 function storageFor(symbolic: Symbolic): Pick<Factor, 'lower' | 'workspace'> {
-  const fronts = symbolic.parent.length;
-  const stack = new Float64Array(symbolic.stackSize);
-  const waiting = new Int32Array(symbolic.deepest);
-  const waitingFront = new Int32Array(symbolic.deepest);
+  const fronts = new Float64Array(symbolic.workspaceSize);
   const ordered = new Float64Array(symbolic.unknown.length);
-  const lower = new Float64Array(symbolic.panelStart[fronts]);
-  return { lower, workspace: { stack, waiting, waitingFront, ordered } };
+  const lower = new Float64Array(symbolic.panelStart[symbolic.parent.length]);
+  return { lower, workspace: { fronts, ordered } };
 }
 
 function orderOf({ pivotStart, borderStart }: Symbolic, f: number): number {
   return pivotStart[f + 1] - pivotStart[f] + borderStart[f + 1] - borderStart[f];
 }
 
-/** The front of f on top of the stack: its matrix entries plus the updates of its children, which lie below it. */
-function assemble(
-  symbolic: Symbolic,
-  f: number,
-  values: Field,
-  { stack, waiting, waitingFront }: Workspace,
-  waitingCount: number,
-  top: number,
-): void {
+/** Front f: its entries of the matrix, and the updates its children left. */
+function assemble(symbolic: Symbolic, f: number, values: Field, fronts: Float64Array): void {
+  const { frontStart, entryStart, entry, entryTo, firstChild, nextChild } = symbolic;
+  const at = frontStart[f];
   const order = orderOf(symbolic, f);
-  stack.fill(0, top, top + order * order);
-  addEntries(symbolic, f, values, stack, top);
-  for (let child = waitingCount - symbolic.childCount[f]; child < waitingCount; child++) {
-    addUpdate(symbolic, waitingFront[child], stack, waiting[child], top, order);
+  fronts.fill(0, at, at + order * order);
+  for (let n = entryStart[f]; n < entryStart[f + 1]; n++) fronts[at + entryTo[n]] += values[entry[n]];
+  for (let child = firstChild[f]; child >= 0; child = nextChild[child]) {
+    addUpdate(symbolic, child, fronts, at, order);
   }
 }
 
-function addEntries(
-  { entryStart, entry, entryTo }: Symbolic,
-  f: number,
-  values: Field,
-  stack: Float64Array,
-  top: number,
-): void {
-  for (let n = entryStart[f]; n < entryStart[f + 1]; n++) stack[top + entryTo[n]] += values[entry[n]];
-}
-
-function addUpdate(
-  { borderStart, rowInParent }: Symbolic,
-  child: number,
-  stack: Float64Array,
-  update: number,
-  top: number,
-  order: number,
-): void {
+function addUpdate(symbolic: Symbolic, child: number, fronts: Float64Array, at: number, order: number): void {
+  const { borderStart, rowInParent } = symbolic;
   const first = borderStart[child];
   const left = borderStart[child + 1] - first;
+  const childOrder = orderOf(symbolic, child);
+  const update = symbolic.frontStart[child] + (childOrder - left) * (childOrder + 1);
   for (let j = 0; j < left; j++) {
-    const to = top + rowInParent[first + j] * order;
-    const from = update + j * left;
-    for (let i = j; i < left; i++) stack[to + rowInParent[first + i]] += stack[from + i];
+    const to = at + rowInParent[first + j] * order;
+    const from = update + j * childOrder;
+    for (let i = j; i < left; i++) fronts[to + rowInParent[first + i]] += fronts[from + i];
   }
 }
 
-function keepPanel(stack: Float64Array, top: number, length: number, lower: Float64Array, to: number): void {
-  for (let i = 0; i < length; i++) lower[to + i] = stack[top + i];
-}
-
-/** Closes the update up into a square of its own, down over the updates it has taken in. */
-function moveUpdate(stack: Float64Array, top: number, order: number, pivots: number, bottom: number): void {
-  const left = order - pivots;
-  for (let j = 0; j < left; j++) {
-    const from = top + (pivots + j) * order + pivots;
-    const to = bottom + j * left;
-    for (let i = j; i < left; i++) stack[to + i] = stack[from + i];
-  }
+function keepPanel(fronts: Float64Array, at: number, length: number, lower: Float64Array, to: number): void {
+  for (let i = 0; i < length; i++) lower[to + i] = fronts[at + i];
 }
 
 function vanished(unknown: number, pivot: number, own: number): Result<Factor, SingularPivot> {

@@ -18,7 +18,9 @@ export interface Symbolic {
   readonly pivotStart: Int32Array;
   /** Front that takes each front's update, −1 for none. Children come first. */
   readonly parent: Int32Array;
-  readonly childCount: Int32Array;
+  /** Children of front f: firstChild[f], then nextChild of that, until −1. */
+  readonly firstChild: Int32Array;
+  readonly nextChild: Int32Array;
   /** Places in the border of front f: border[borderStart[f]] … ascending; and their rows in the parent front. */
   readonly borderStart: Int32Array;
   readonly border: Int32Array;
@@ -29,9 +31,9 @@ export interface Symbolic {
   readonly entryTo: Int32Array;
   /** Where the L of front f (order × pivots) starts in the factor's values. */
   readonly panelStart: Int32Array;
-  /** Numbers needed at once for fronts and waiting updates. */
-  readonly stackSize: number;
-  readonly deepest: number;
+  /** Where front f is assembled in a workspace of so many numbers. */
+  readonly frontStart: Int32Array;
+  readonly workspaceSize: number;
 }
 
 /**
@@ -49,10 +51,28 @@ export function analyse(pattern: SymmetricPattern, coordinates?: Field): Symboli
   const { parent } = tree;
   const rowInParent = rowsInParent(parent, pivotStart, borderStart, border);
   const entries = entriesOfFronts(pattern, place, pivotStart, borderStart, border);
-  const childCount = new Int32Array(parent.length);
-  for (const above of parent) if (above >= 0) childCount[above]++;
-  const shape = { pivotStart, borderStart, childCount };
-  return { pattern, unknown, ...shape, parent, border, rowInParent, ...entries, ...storage(shape) };
+  const shape = { pivotStart, borderStart, parent };
+  return {
+    pattern,
+    unknown,
+    ...shape,
+    ...children(parent),
+    border,
+    rowInParent,
+    ...entries,
+    ...storage(shape),
+  };
+}
+
+function children(parent: Int32Array) {
+  const firstChild = new Int32Array(parent.length).fill(-1);
+  const nextChild = new Int32Array(parent.length).fill(-1);
+  for (let f = parent.length - 1; f >= 0; f--) {
+    if (parent[f] < 0) continue;
+    nextChild[f] = firstChild[parent[f]];
+    firstChild[parent[f]] = f;
+  }
+  return { firstChild, nextChild };
 }
 
 /** x, y per vertex. */
@@ -192,24 +212,36 @@ function entriesOfFronts(
   return { entryStart, entry, entryTo };
 }
 
+/**
+ * Where panels and fronts lie. A front must outlive the assembly of its parent, and no longer: fronts of even depth
+ * pile up from the bottom of the workspace, those of odd depth hang from its top, so nothing is ever moved.
+ */
 function storage({
   pivotStart,
   borderStart,
-  childCount,
-}: Pick<Symbolic, 'pivotStart' | 'borderStart' | 'childCount'>) {
-  const fronts = childCount.length;
+  parent,
+}: Pick<Symbolic, 'pivotStart' | 'borderStart' | 'parent'>) {
+  const fronts = parent.length;
   const panelStart = new Int32Array(fronts + 1);
-  const waiting: number[] = [];
-  let [top, stackSize, deepest] = [0, 0, 0];
+  const odd = new Uint8Array(fronts);
+  for (let f = fronts - 1; f >= 0; f--) odd[f] = parent[f] < 0 ? 0 : 1 - odd[parent[f]];
+  const frontStart = new Int32Array(fronts);
+  const height = [0, 0];
+  const childrenFrom = new Int32Array(fronts).fill(-1);
+  let workspaceSize = 0;
   for (let f = 0; f < fronts; f++) {
     const pivots = pivotStart[f + 1] - pivotStart[f];
-    const left = borderStart[f + 1] - borderStart[f];
-    panelStart[f + 1] = panelStart[f] + pivots * (pivots + left);
-    stackSize = Math.max(stackSize, top + (pivots + left) ** 2);
-    for (let child = 0; child < childCount[f]; child++) top -= waiting.pop() ?? 0;
-    waiting.push(left * left);
-    top += left * left;
-    deepest = Math.max(deepest, waiting.length);
+    const order = pivots + borderStart[f + 1] - borderStart[f];
+    panelStart[f + 1] = panelStart[f] + pivots * order;
+    const own = odd[f];
+    const base = height[own];
+    height[own] += order * order;
+    frontStart[f] = own ? height[own] : base;
+    workspaceSize = Math.max(workspaceSize, height[0] + height[1]);
+    if (childrenFrom[f] >= 0) height[1 - own] = childrenFrom[f];
+    if (parent[f] < 0) height[own] = base;
+    else if (childrenFrom[parent[f]] < 0) childrenFrom[parent[f]] = base;
   }
-  return { panelStart, stackSize, deepest };
+  for (let f = 0; f < fronts; f++) if (odd[f]) frontStart[f] = workspaceSize - frontStart[f];
+  return { panelStart, frontStart, workspaceSize };
 }
