@@ -76,7 +76,7 @@ function radiusAtJoint(edges: readonly Edge[], i: number): number {
 }
 
 /** A joint that turns more than this is a corner and always gets a node, rad. */
-export const sharpTurn = 0.3;
+export const sharpTurn = 0.2;
 
 /** Angle by which the direction jumps from the end of one edge to the start of the next, rad. */
 export function turnAtJoint(before: Edge, after: Edge): number {
