@@ -70,6 +70,7 @@ export function conductFor(
   start: HeatState,
   duration: number,
   steps = 4,
+  observe?: ConductOptions['observe'],
 ): Result<Conducted> {
   const run = march(conductor, problem, start);
   const dt = duration / steps;
@@ -77,6 +78,7 @@ export function conductFor(
     const step = implicitStep(run, each * dt, dt, 0);
     if (!step.settled) return unsettled(run, each * dt, step.change);
     accept(run);
+    observe?.((each + 1) * dt, run.temperature.now, run.share.now);
   }
   return ok(concluded(run, steps));
 }

@@ -4,7 +4,7 @@ import type { ThermalLaw } from '../../steel/thermal.ts';
 import { type ConductOptions, conduct } from './conduct.ts';
 import { conductor } from './conductor.ts';
 import { film } from './film.ts';
-import { plateMesh } from './plate-mesh.ts';
+import { plateMesh } from './plate-mesh.fixture.ts';
 import { pointwise, type SurfaceHeat } from './surface.ts';
 
 const constant = (k: number, c: number): ThermalLaw => ({

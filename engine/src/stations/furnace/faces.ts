@@ -1,16 +1,8 @@
+import { faceOf } from '../../phenomena/conduction/face.ts';
 import { pointwise, type Skin, type SurfaceChannel } from '../../phenomena/conduction/surface.ts';
 import { gapShare } from '../../phenomena/radiation/furnace-exchange.ts';
 import { blackEmission, blackEmissionSlope } from '../../phenomena/radiation/grey.ts';
 import type { FaceShares, ZoneEquipment } from './equipment.ts';
-
-export const faceNames = ['top', 'bottom', 'left', 'right'] as const;
-export type FaceName = (typeof faceNames)[number];
-
-/** The face to which a boundary edge belongs, by its normal; a rounded corner is shared at 45°. */
-export function faceOf({ nx, ny }: Skin, edge: number): FaceName {
-  if (Math.abs(ny[edge]) >= Math.abs(nx[edge])) return ny[edge] > 0 ? 'top' : 'bottom';
-  return nx[edge] > 0 ? 'right' : 'left';
-}
 
 /**
  * Heat of one zone on the skin: radiation by the zone's exchange factor and convection, each cut down by the share of
