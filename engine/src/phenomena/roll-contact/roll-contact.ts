@@ -1,6 +1,6 @@
+import { scaledErfc } from '../../numerics/error-function.ts';
 import type { Field } from '../../outcome/field.ts';
 import type { Skin, SurfaceChannel } from '../conduction/surface.ts';
-import { scaledErfc } from '../../numerics/error-function.ts';
 
 /** √(kρc) of hot rail steel and of a roll, W√s/m²K, at rolling temperature and cold. */
 export const steelEffusivity = 11_800;
