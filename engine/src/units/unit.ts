@@ -60,7 +60,7 @@ export const toSi = (value: number, unit: Unit): number => value * units[unit].s
 export const fromSi = (value: number, unit: Unit): number => value / units[unit].si;
 
 /** '24.4 mm' with the unit's fixed decimals, a minus sign that is one, and thin groups of thousands. */
-export function print(value: number, unit: Unit, decimals = units[unit].decimals): string {
+export function print(value: number, unit: Unit, decimals: number = units[unit].decimals): string {
   const text = groupThousands(Math.abs(fromSi(value, unit)).toFixed(decimals));
   const sign = value < 0 && /[1-9]/.test(text) ? '−' : '';
   const label = units[unit].label;
