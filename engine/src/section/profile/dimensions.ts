@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { group, optionalQuantity, quantities, quantity } from '../../units/group.ts';
 
 /** One arc of the crown; the last one runs into the side and has no end of its own. */
-const CrownArc = group({
+export const CrownArc = group({
   radius: quantity('mm', 'Radius of the crown arc', 3, 2000),
   endsAt: optionalQuantity('mm', 'Half width at which the arc ends', 1, 60),
 });
