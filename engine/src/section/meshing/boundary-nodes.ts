@@ -1,5 +1,6 @@
 import { type BoundaryCurve, perimeterOf, pointAtDistance } from '../boundary-curve.ts';
-import { type Sizing, sharpTurn, turnAtJoint } from './sizing.ts';
+import { turnAtJoint } from '../joints.ts';
+import { type Sizing, sharpTurn } from './sizing.ts';
 
 /** Steps of the sum over the whole boundary; 300 leave the spacing right within a few percent. */
 const samplesOverPerimeter = 400;

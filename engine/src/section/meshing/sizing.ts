@@ -1,5 +1,6 @@
 import { type BoundaryCurve, boundaryCurve, perimeterOf } from '../boundary-curve.ts';
 import { type Edge, edgeLength, pointAt, radius, tangentAt, turning } from '../edges.ts';
+import { turnAtJoint } from '../joints.ts';
 import type { Outline } from '../outline.ts';
 
 /** How long the edges of a mesh want to be, as a function of place: m at (x, y) m. */
@@ -77,12 +78,6 @@ function radiusAtJoint(edges: readonly Edge[], i: number): number {
 
 /** A joint that turns more than this is a corner and always gets a node, rad. */
 export const sharpTurn = 0.2;
-
-/** Angle by which the direction jumps from the end of one edge to the start of the next, rad. */
-export function turnAtJoint(before: Edge, after: Edge): number {
-  const [from, to] = [tangentAt(before, 1), tangentAt(after, 0)];
-  return Math.atan2(from.x * to.y - from.y * to.x, from.x * to.x + from.y * to.y);
-}
 
 /** Distance through the material from a boundary point along its inward normal, to the chords of the other side, m. */
 function thickness(edges: readonly Edge[], x: number, y: number, nx: number, ny: number): number {
