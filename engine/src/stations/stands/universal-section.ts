@@ -5,7 +5,7 @@ import type { HotRail } from './groove/finisher.ts';
 import { rounded } from './groove/two-high.ts';
 import { type Run, runsOf, sewn } from './half-section/lower.ts';
 import { areaBetween, highestBetween, leftOf, rightOf } from './half-section/measure.ts';
-import { heightOf, piecesOf } from './half-section/pieces.ts';
+import { heightAt, heightOf, piecesOf } from './half-section/pieces.ts';
 import { drawn } from './half-section/stretch.ts';
 import { footSpreadStrain, type SpreadRule, spreadStrain } from './section-law.ts';
 
@@ -36,7 +36,7 @@ export function rolledUniversal(
 ): Rolled {
   const ends = { foot: cavity.webFootEnd ?? leftOf(entry), head: cavity.webHeadEnd ?? rightOf(entry) };
   const [left, right] = [leftOf(entry), rightOf(entry)];
-  const map = sidewaysMap(left, right, ends, rolls);
+  const map = sidewaysMap(faces(entry), ends, rolls);
   const halves = { foot: highestBetween(entry, left, ends.foot), head: highestBetween(entry, ends.head, right) };
   let strain = { foot: 0, head: 0 };
   let shape = shapeWith(strain);
@@ -49,7 +49,7 @@ export function rolledUniversal(
   function shapeWith({ foot, head }: { foot: number; head: number }) {
     const grown = (x: number, y: number) => y * Math.exp(foot * weight(ends.foot - x, ends.foot - left) + head * weight(x - ends.head, right - ends.head));
     const free = drawn(entry, (x, y) => [map.across(x), grown(x, y)]);
-    const runs = closedHollows(free, cavity.half, closedAtCrown(runsOf(free, cavity.half), free, cavity));
+    const runs = closedHollows(free, cavity, closedAtCrown(runsOf(free, cavity.half), free, cavity));
     const toe = toeOf(cavity.half, runs, rolls, halves.foot * Math.exp(foot));
     return { free, runs, exit: toe ? withToe(toe, free, cavity.half, runs) : sewn(free, cavity.half, runs) };
   }
@@ -83,8 +83,33 @@ interface Ends {
   readonly head: number;
 }
 
+interface Faces {
+  readonly left: number;
+  readonly right: number;
+}
+
+/** Mean places of foot back and head face, bulges and fins evened out: the lower 0.6 of each side's height. */
+function faces(entry: Path): Faces {
+  const [left, right] = [leftOf(entry), rightOf(entry)];
+  const sixth = (right - left) / 6;
+  const face = (from: number, to: number) => {
+    const half = 0.6 * highestBetween(entry, Math.min(from, to), Math.max(from, to));
+    return to + (from - to) * (cappedArea(entry, Math.min(from, to), Math.max(from, to), half) / (half * sixth));
+  };
+  return { left: face(left, left + sixth), right: face(right, right - sixth) };
+}
+
+/** Area under the path and under a height, between two places, m²; midpoint rule in 60 strips. */
+function cappedArea(path: Path, from: number, to: number, height: number): number {
+  const pieces = piecesOf(path);
+  const width = (to - from) / 60;
+  let area = 0;
+  for (let k = 0; k < 60; k++) area += width * Math.min(height, heightAt(pieces, from + (k + 0.5) * width));
+  return area;
+}
+
 /** Foot and head are pressed together between web and vertical roll; a roll that is not reached presses nothing. */
-function sidewaysMap(left: number, right: number, ends: Ends, { footFace, headFace }: UniversalRolls) {
+function sidewaysMap({ left, right }: Faces, ends: Ends, { footFace, headFace }: UniversalRolls) {
   const [newLeft, newRight] = [Math.max(left, footFace), Math.min(right, headFace)];
   const footShare = (ends.foot - newLeft) / (ends.foot - left);
   const headShare = (newRight - ends.head) / (right - ends.head);

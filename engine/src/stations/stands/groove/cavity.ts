@@ -1,6 +1,7 @@
 import type { Path, Vertex } from '../../../section/outline.ts';
-import { part, runsOf, sewn } from '../half-section/lower.ts';
+import { part, runsOf } from '../half-section/lower.ts';
 import { leftOf, rightOf } from '../half-section/measure.ts';
+import { piecesOf } from '../half-section/pieces.ts';
 import type { Groove } from './groove.ts';
 import type { SetRolls } from './rolls.ts';
 import { rounded } from './two-high.ts';
@@ -14,8 +15,8 @@ export interface Cavity {
   /** Where foot, web and head part: feet of the notch or flanks at the web. Absent in flat and box passes. */
   readonly webFootEnd?: number;
   readonly webHeadEnd?: number;
-  /** Half width of the head groove at its mouth, and where the mouth ends along the rolls. */
-  readonly mouth?: { readonly half: number; readonly x: number };
+  /** The mouth between head flank and head roll: its half width, and where it opens and ends along the rolls. */
+  readonly mouth?: { readonly half: number; readonly from: number; readonly to: number };
 }
 
 export function cavityOf(groove: Groove, rolls: SetRolls): Cavity {
@@ -39,12 +40,19 @@ function withHeadRoll({ top, rail }: SetRolls, head: Path): Pick<Cavity, 'half' 
   const n = head.vertices.length;
   if (n < 5) return { half: upTo(top, head.vertices[0].x) };
   const side = fromMouth(head);
-  const mouth = { half: side.vertices[0].y, x: side.vertices[0].x };
-  if (rail) return { half: cornered(top, side, rail.cornerRadius), mouth };
-  const before = upTo(top, mouth.x).vertices;
-  const beyond = sewn(side, top, runsOf(side, top)).vertices;
-  const crown = side.vertices[side.vertices.length - 1];
-  return { half: { vertices: [...before, ...beyond.filter(({ y }) => y > 0), crown] }, mouth };
+  const { x: end, y: half } = side.vertices[0];
+  if (rail) return { half: cornered(top, side, rail.cornerRadius) };
+  // Screwed together far enough, flank and side cross beyond the mouth; then the opening follows the lower of them.
+  const crossed = runsOf(side, top)[0];
+  const x = crossed?.touching ? crossed.x1 : end;
+  const vertices = [...upTo(top, x).vertices, ...from(side, x).vertices];
+  return { half: { vertices }, mouth: { half, from: lastBelow(top, half), to: x } };
+}
+
+/** Where a path last rises through a half height. */
+function lastBelow(path: Path, y: number): number {
+  const piece = piecesOf(path).findLast(({ x0, x1, y0, slope }) => y0 < y && y0 + slope * (x1 - x0) >= y);
+  return piece ? piece.x0 + (y - piece.y0) / piece.slope : rightOf(path);
 }
 
 /** Upper half of a head roll from the end of its side at the mouth to the crown, left to right. */
