@@ -51,12 +51,13 @@ export function descaler(
     scale: scale.left,
   };
   const numbers = numbersOf(bar, three, jets, scale, settings);
+  const measures = measuresOf(numbers, equipment);
   const record: DescalerRecord = {
     kind: 'descaler',
     leaving: snapshotOf(leaving),
     balance: ledger(bar, leaving, three, law),
-    measures: measuresOf(numbers, equipment),
-    findings: findingsOf(numbers, settings, equipment),
+    measures,
+    findings: findingsOf(numbers, measures, settings, equipment),
     ...numbers,
   };
   return ok({ bar: leaving, record });

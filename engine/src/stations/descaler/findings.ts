@@ -1,4 +1,4 @@
-import type { Measure } from '../../bar/measure.ts';
+import { type Measure, shareOfLimit } from '../../bar/measure.ts';
 import type { Finding } from '../../outcome/finding.ts';
 import { print } from '../../units/unit.ts';
 import type { DescalerEquipment } from './equipment.ts';
@@ -56,61 +56,51 @@ export function measuresOf(numbers: Numbers, { limits }: DescalerEquipment): Mea
   ];
 }
 
-/** Each limit with the setting that mends it. */
+/** Each limit that is crossed or nearly so, with the setting that mends it; of the faces only the barest. */
 export function findingsOf(
   numbers: Numbers,
+  measures: readonly Measure[],
   settings: DescalerSettings,
-  { limits, nozzlePitch }: DescalerEquipment,
+  { nozzlePitch }: DescalerEquipment,
 ): Finding[] {
-  const { impact, faces, waterFlow, sprayWidth } = numbers;
-  const drop = meanDrop(numbers);
-  const bare = faces.filter(({ covered }) => covered < limits.coverage * (1 - 1e-12));
-  const worst = bare.reduce<(typeof bare)[number] | undefined>(
-    (most, face) => (most && most.covered <= face.covered ? most : face),
-    undefined,
-  );
-  const needed = (settings.pressure * limits.impact) / impact;
+  const { impact, sprayWidth } = numbers;
+  const named = (name: string) => measures.filter((measure) => measure.name === name);
+  const [press] = named('impact pressure');
+  const needed = (settings.pressure * (press.limit ?? 0)) / impact;
+  const barest = named('coverage').reduce((most, face) => (face.value < most.value ? face : most));
   return [
-    ...(impact < limits.impact
-      ? [
-          outside('impact', impact, limits.impact, 'MPa', 'pressureBar', {
-            text: `The jets press with ${print(impact, 'MPa', 2)}; the scale needs ${print(limits.impact, 'MPa', 2)}.`,
-            advice: `Raise the pressure to ${print(needed, 'bar')}, or bring the nozzles nearer.`,
-          }),
-        ]
-      : []),
-    ...(worst
-      ? [
-          outside('coverage', worst.covered, limits.coverage, 'percent', 'mill.descaler.nozzles', {
-            text: `Of the ${worst.face} face ${print(worst.covered, 'percent')} is under the jets; ${print(limits.coverage, 'percent')} is wanted.`,
-            advice: `Add nozzles there: one footprint is ${print(sprayWidth, 'mm')} wide on a pitch of ${print(nozzlePitch, 'mm')}.`,
-          }),
-        ]
-      : []),
-    ...(drop > limits.meanDrop
-      ? [
-          outside('mean-drop', drop, limits.meanDrop, 'K', 'speedMPerS', {
-            text: `The bar loses ${print(drop, 'K')} in the mean; the limit is ${print(limits.meanDrop, 'K')}.`,
-            advice: 'Drive it through faster, or shorten the run-out.',
-          }),
-        ]
-      : []),
-    ...(waterFlow > limits.pumpFlow
-      ? [
-          outside('pump-flow', waterFlow, limits.pumpFlow, 'lPerMin', 'pressureBar', {
-            text: `The nozzles take ${print(waterFlow, 'lPerMin')}; the pump gives ${print(limits.pumpFlow, 'lPerMin')}.`,
-            advice: 'Lower the pressure or shut nozzles that no face needs.',
-          }),
-        ]
-      : []),
+    ...told(press, 'impact', 'pressureBar', {
+      text: (is, limit) => `The jets press with ${is}; the scale needs ${limit}.`,
+      advice: `Raise the pressure to ${print(needed, 'bar')} or more, or bring the nozzles nearer.`,
+    }),
+    // Full coverage lies close to its limit by nature: only what is crossed is told.
+    ...told(barest, 'coverage', 'mill.descaler.nozzles', {
+      text: (is, limit) => `Of the ${barest.part} face ${is} is under the jets; ${limit} is wanted.`,
+      advice: `Add nozzles there: one footprint is ${print(sprayWidth, 'mm')} wide on a pitch of ${print(nozzlePitch, 'mm')}.`,
+    }).filter(({ level }) => level === 'outside'),
+    ...told(named('mean drop')[0], 'mean-drop', 'speedMPerS', {
+      text: (is, limit) => `The bar loses ${is} in the mean; the limit is ${limit}.`,
+      advice: 'Drive it through faster, or shorten the run-out.',
+    }),
+    ...told(named('water flow')[0], 'pump-flow', 'pressureBar', {
+      text: (is, limit) => `The nozzles take ${is}; the pump gives ${limit}.`,
+      advice: 'Lower the pressure or shut nozzles that no face needs.',
+    }),
   ];
 }
 
-const outside = (
-  check: string,
-  value: number,
-  limit: number,
-  unit: Measure['unit'],
-  setting: string,
-  words: { readonly text: string; readonly advice: string },
-): Finding => ({ level: 'outside', check: `descaler-${check}`, ...words, value, limit, unit, setting });
+interface Words {
+  readonly text: (is: string, limit: string) => string;
+  readonly advice: string;
+}
+
+/** Outside from the limit on, near from 90 % of it. */
+function told(measure: Measure, check: string, setting: string, { text, advice }: Words): Finding[] {
+  const { value, limit, unit } = measure;
+  const share = shareOfLimit(measure);
+  if (limit === undefined || share === undefined || share <= 0.9) return [];
+  const level = share > 1 + 1e-12 ? 'outside' : 'near';
+  const decimals = unit === 'MPa' ? 2 : undefined;
+  const words = text(print(value, unit, decimals), print(limit, unit, decimals));
+  return [{ level, check: `descaler-${check}`, text: words, advice, value, limit, unit, setting }];
+}
