@@ -38,6 +38,9 @@ test('density is 7850 kg/m³ cold and its volume is the cube of the hot factor',
   expect(density(20)).toBe(7850);
   expect(density(950, r260) * hotFactor(r260, 950) ** 3).toBeCloseTo(7850, 9);
   expect(density(950)).toBeCloseTo(density(950, r260), 9);
+  // Without a grade the change is centred on 745 °C.
+  expect(density(745)).toBeCloseTo(7850 / (1 + thermalStrain(745, 0.5)) ** 3, 9);
+  expect(density(725)).toBeCloseTo(7850 / (1 + pearliteStrain(725)) ** 3, 9);
   // Phase density law of the Jablonka type at 650 °C, 0.75 % C: austenite 7693.9 kg/m³, from memory; ours 0.2 % more.
   const austenite = 7850 / (1 + austeniteStrain(650)) ** 3;
   expect(Math.abs(austenite / 7693.9 - 1)).toBeLessThan(0.003);

@@ -41,6 +41,29 @@ test('the two branches of Shida meet: the remembered coefficients belong togethe
   }
 });
 
+test('rail steel changes branch at 759.2 °C, 0.2 % C steel at 841.4 °C', () => {
+  // Computed from the formula, to 0.1 K: above, the exponent follows the austenite line.
+  for (const [C, boundary] of [
+    [0.2, 841.4],
+    [0.72, 759.2],
+  ]) {
+    const line = (T: number) => ((-0.019 * C + 0.126) * (T + 273)) / 1000 + 0.075 * C - 0.05;
+    expect(shidaParts(C).exponent(boundary + 0.1)).toBeCloseTo(line(boundary + 0.1), 12);
+    expect(shidaParts(C).exponent(boundary - 0.1)).not.toBeCloseTo(line(boundary - 0.1), 6);
+  }
+});
+
+test('the fast extensions begin at 100 and at 1000 1/s', () => {
+  const { rate, exponent } = shidaParts(0.72);
+  const m = exponent(950);
+  expect(rate(99, 950)).toBeCloseTo(9.9 ** m, 12);
+  expect(rate(999, 950)).toBeCloseTo(99.9 ** m * 9.99 ** (m / 2.4), 12);
+  expect(rate(2000, 950)).toBeCloseTo(200 ** m * 20 ** (m / 2.4) * 2 ** (m / 15), 12);
+  expect(shida(0.72).rateExponent(99.9, 950)).toBe(m);
+  expect(shida(0.72).rateExponent(999, 950)).toBeCloseTo(m * (1 + 1 / 2.4), 12);
+  expect(shida(0.72).rateExponent(101, 950)).toBeGreaterThan(m);
+});
+
 test('at 740 °C, below the boundary, rail steel follows the two-phase branch', () => {
   const [C, K] = [0.72, 1.013];
   const q = 30 * 1.62 * (K - (0.95 * 1.21) / 1.14) ** 2 + 0.78 / 0.81;

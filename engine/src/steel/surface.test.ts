@@ -82,6 +82,7 @@ test('the depth to a share is where that share stands; scaling eats part of the 
   expect(carbonShare(scaled, depthTo(scaled, 0.8))).toBeCloseTo(0.8, 5);
   expect(depthTo(scaled)).toBeLessThan(depthTo(still));
   expect(depthTo(untouched)).toBe(0);
+  expect(depthTo(still)).toBe(depthTo(still, 0.8));
   expect(thinned(1.4e-3, 13.87)).toBeCloseTo(0.376e-3, 6);
 });
 

@@ -14,6 +14,7 @@ test('heat capacity, conductivity and elongation follow EN 1993-1-2 to the last 
     0, 0.998, 5.198, 10.118, 10.739, 11, 11.8,
   ]);
   expect(en1993Elongation(600)).toBeCloseTo(8.398e-3, 6);
+  expect(en1993Elongation(870)).toBeCloseTo(11.2e-3, 12);
 });
 
 test('enthalpy from 20 °C is 632.1 kJ/kg at 900 °C and 827.1 at 1200 °C', () => {

@@ -70,5 +70,6 @@ test('the slopes are the derivatives', () => {
 test('martensite begins at Ms and is 92 % of what is left at 20 °C', () => {
   expect(martensiteShare(koistinenMarburger.validity.temperature.high)).toBe(0);
   expect(martensiteShare(600)).toBe(0);
+  expect(martensiteShare(235)).toBeCloseTo(1 - Math.exp(-0.11), 12);
   expect(martensiteShare(20, 245)).toBeCloseTo(1 - Math.exp(-0.011 * 225), 12);
 });

@@ -53,7 +53,14 @@ test('the exact largest draught bites exactly at the angle of friction', () => {
     expect(biteDraught(friction, bloom.R)).toBeGreaterThan(bloom.h0 - h1);
   }
   expect(steadyBiteAngle(0.4)).toBeCloseTo(1.5 * Math.atan(0.4), 12);
-  expect(biteLimits['plain breakdown'].high * degrees).toBeCloseTo(24, 12);
+  const limits = Object.values(biteLimits).map(({ low, high }) =>
+    [low, high].map((angle) => Math.round(angle * degrees)),
+  );
+  expect(limits).toEqual([
+    [15, 18],
+    [20, 24],
+    [27, 34],
+  ]);
 });
 
 test('spheroidal iron rolls of 184 mm at 140 1/min and 1100 °C rub with 0.3145, an angle of 17.46°', () => {
@@ -62,6 +69,7 @@ test('spheroidal iron rolls of 184 mm at 140 1/min and 1100 °C rub with 0.3145,
   const friction = gelejiFriction(1100, speed, 'cast iron');
   expect(friction).toBeCloseTo(0.3145, 4);
   expect(freeBiteAngle(friction) * degrees).toBeCloseTo(17.46, 2);
+  expect(gelejiFriction(1300, 8, 'steel')).toBe(0.1);
   expect(gelejiFriction(1000, 2, 'steel')).toBeCloseTo(1.05 - 0.5 - 0.112, 12);
   expect(gelejiFriction(1000, 2, 'ground steel')).toBeCloseTo(0.82 - 0.5 - 0.112, 12);
 });

@@ -7,6 +7,7 @@ import { ekelundResistance } from './ekelund-resistance.ts';
 import { frictionHill, slippingHill, stickingHill } from './friction-hill.ts';
 import { flattened, flattenedRadius, steelRolls } from './hitchcock.ts';
 import type { FlatPass } from './pass.ts';
+import { simsLeverArm } from './sims.ts';
 import { slabMethod } from './slab-method.ts';
 import { leverArm, rollingPower, rollTorque } from './torque.ts';
 
@@ -41,6 +42,12 @@ test('Ghosh and Mallik 3.2: a 150 mm strip from 6 to 4.8 mm on 400 mm rolls take
   expect(
     slab.pressure(slab.neutralAngle * (1 + 1e-12)) / slab.pressure(slab.neutralAngle * (1 - 1e-12)),
   ).toBeCloseTo(1, 9);
+});
+
+test('the slab method holds the neutral plane at the exit where friction is too weak', () => {
+  const weak = { ...dieter, friction: 0.01 };
+  expect(slabMethod(weak).neutralAngle).toBe(0);
+  expect(slabMethod(weak).pressure(1e-9)).toBeGreaterThan(0);
 });
 
 test('Ghosh and Mallik 3.2, power: 77.4 kW at 30 m/min, where the book’s own sum gives 75.6', () => {
@@ -144,13 +151,24 @@ test('Ekelund, a 380 × 280 bloom to 320 × 290 mm at 1180 °C: 74.3 MPa and 393
 });
 
 test('Ekelund viscosity falls with speed by his steps, and resistance ends at 1400 °C', () => {
-  const eta = [1, 7, 12, 17].map((speed) => ekelundResistance(1000, composition, speed).eta / 0.04);
-  expect(eta.map((factor) => Number(factor.toFixed(9)))).toEqual([1, 0.8, 0.65, 0.6]);
+  const eta = [5.9, 6, 9.9, 10, 14.9, 15].map(
+    (speed) => ekelundResistance(1000, composition, speed).eta / 0.04,
+  );
+  expect(eta.map((factor) => Number(factor.toFixed(9)))).toEqual([1, 0.8, 0.8, 0.65, 0.65, 0.6]);
   expect(ekelundResistance(1500, composition, 1).k).toBe(0);
 });
 
 test('the lever arm is Sims for thin stock and grows to 0.6 for thick blooms', () => {
-  const bloom = { ...dieter, h0: 0.38, h1: 0.36, b0: 0.28, b1: 0.285, R: 0.575 };
-  expect(leverArm(bloom)).toBeCloseTo(0.6, 1);
-  expect(leverArm({ ...dieter, h0: 0.03, h1: 0.02, R: 0.5 })).toBeLessThan(0.5);
+  /** L/h_m as asked on a 10 % pass. */
+  const withRatio = (ratio: number) => ({
+    ...dieter,
+    h0: 1,
+    h1: 0.9,
+    b0: 9,
+    b1: 9,
+    R: (ratio * 0.95) ** 2 / 0.1,
+  });
+  for (const ratio of [1, 2]) expect(leverArm(withRatio(ratio))).toBe(simsLeverArm(withRatio(ratio)));
+  expect(leverArm(withRatio(0.65))).toBeCloseTo((simsLeverArm(withRatio(0.65)) + 0.6) / 2, 9);
+  for (const ratio of [0.1, 0.3]) expect(leverArm(withRatio(ratio))).toBeCloseTo(0.6, 9);
 });

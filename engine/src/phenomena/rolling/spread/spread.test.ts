@@ -3,10 +3,12 @@ import { expect, test } from 'vitest';
 import { contactLength } from '../contact.ts';
 import { ekelundM } from '../ekelund-force.ts';
 import { ekelundSpread } from './ekelund-spread.ts';
+import { elKalaySparling } from './el-kalay-sparling.ts';
 import { hill } from './hill.ts';
+import { shibahara } from './shibahara.ts';
 import { shinokuraTakaiWidth } from './shinokura-takai.ts';
 import { spreadLaws, spreadRange } from './spread.ts';
-import { spreadCoefficient, spreadExponent } from './spread-law.ts';
+import { type SpreadLaw, spreadCoefficient, spreadExponent } from './spread-law.ts';
 import { wusatowski } from './wusatowski.ts';
 
 // The same five passes through all formulas, computed; b1 in mm, to the digits shown. None is a measurement.
@@ -86,9 +88,32 @@ test('a square of 8 mm to an oval of 13 × 5.2 spreads 1.79 of its draught', () 
   expect(spreadExponent(8, 8 * 1.25, 8, 8 / 1.25)).toBeCloseTo(1, 12);
 });
 
+test('El-Kalay and Sparling: the two surfaces outside the table follow their own coefficients', () => {
+  const { h0, h1, b0, R } = draughtOf([100, 100, 80, 500]);
+  const width = (surface: 'smooth, heavy' | 'rough, light') =>
+    spreadExponent(b0, elKalaySparling(surface).width({ ...draughtOf([100, 100, 80, 500]) }), h0, h1);
+  const formula = (a: number, b: number, d: number, e: number) => a * Math.exp(-b * (h0 / R) ** d * 0.2 ** e);
+  expect(width('smooth, heavy')).toBeCloseTo(formula(0.955, 1.844, 0.386, -0.104), 12);
+  expect(width('rough, light')).toBeCloseTo(formula(0.993, 2.186, 0.402, -0.123), 12);
+});
+
+test('slabs four times as wide as high follow Shibahara and El-Kalay in their power of the width', () => {
+  const slab = { h0: 0.2, h1: 0.17, b0: 0.8, R: 0.5, friction: 0.3 };
+  const S = (law: SpreadLaw) => spreadExponent(slab.b0, law.width(slab), slab.h0, slab.h1);
+  const L = Math.sqrt(0.5 * 0.03);
+  expect(S(shibahara)).toBeCloseTo(Math.exp(-1.64 * 4 ** 0.376 * (0.8 / L) ** 0.064 * 0.4 ** 0.06), 12);
+  const heavy = 0.955 * Math.exp(-1.844 * 4 ** 0.643 * 0.4 ** 0.386 * 0.15 ** -0.104);
+  expect(S(elKalaySparling('smooth, heavy'))).toBeCloseTo(heavy, 12);
+  const rough = 0.993 * Math.exp(-2.186 * 4 ** 0.569 * 0.4 ** 0.402 * 0.15 ** -0.123);
+  expect(S(elKalaySparling('rough, light'))).toBeCloseTo(rough, 12);
+});
+
 test('deep draughts take Wusatowski’s second set, and a groove takes Shinokura and Takai by area', () => {
   const deep = { h0: 0.1, h1: 0.045, b0: 0.1, R: 0.25, friction: 0.35 };
   const exponent = 10 ** (-3.457 * 0.2 ** 0.968);
+  const shallow = { ...deep, h1: 0.0505 };
+  const usual = 10 ** (-1.269 * 0.2 ** 0.556);
+  expect(wusatowski.width(shallow)).toBeCloseTo(0.1 * (0.1 / 0.0505) ** usual, 12);
   expect(wusatowski.width(deep)).toBeCloseTo(0.1 * (0.1 / 0.045) ** exponent, 12);
   expect(shinokuraTakaiWidth(deep, 0.3)).toBeCloseTo(
     0.1 * (1 + ((0.83 * Math.sqrt(0.01375)) / 0.15) * 0.3),
