@@ -1,6 +1,7 @@
 import { readPlan } from '@bloomrail/engine/line/plan';
-import type { Memory, runLine, Visit } from '@bloomrail/engine/line/run-line';
+import type { LineFailure, LineRun, Memory, runLine, Visit } from '@bloomrail/engine/line/run-line';
 import { stopsOf } from '@bloomrail/engine/line/stops';
+import type { Result } from '@bloomrail/engine/outcome/result';
 import type { Json } from '../plan/plan-file.ts';
 import type { Content, Order } from './messages.ts';
 
@@ -25,16 +26,25 @@ export function lineComputer({ runLine, answer, breathe }: Means): (order: Order
 
   async function compute(run: number, content: Json, ticket: number): Promise<void> {
     const reading = readPlan(content);
-    if (!reading.ok) return answer(run, { kind: 'issues', issues: reading.issues });
+    if (!reading.ok) {
+      answer(run, { kind: 'issues', issues: reading.issues });
+      return;
+    }
     const stops = stopsOf(reading.plan).map(({ code, title, group, path }) => ({ code, title, group, path }));
     answer(run, { kind: 'stops', stops });
     const line = runLine(reading.plan, memory);
     for (let index = 0; ; index++) {
       const step = line.next();
-      if (step.done) return finish(run, step.value);
+      if (step.done) {
+        finish(run, step.value);
+        return;
+      }
       report(run, index, step.value);
       await breathe();
-      if (latest !== ticket) return answer(run, { kind: 'stopped' });
+      if (latest !== ticket) {
+        answer(run, { kind: 'stopped' });
+        return;
+      }
     }
   }
 
@@ -43,15 +53,14 @@ export function lineComputer({ runLine, answer, breathe }: Means): (order: Order
     sent = [...sent.slice(0, index), visit, ...sent.slice(index + 1)];
   }
 
-  function finish(run: number, result: ReturnType<ReturnType<typeof runLine>['next']>['value']): void {
-    if (!('ok' in result)) return;
+  function finish(run: number, result: Result<LineRun, LineFailure>): void {
     if (result.ok) {
       memory = result.value.memory;
-      return answer(run, { kind: 'done', summary: result.value.summary });
+      answer(run, { kind: 'done', summary: result.value.summary });
+    } else {
+      const { code, visits: _, memory: kept, ...failure } = result.failure;
+      memory = kept;
+      answer(run, { kind: 'failed', code, failure });
     }
-    const { code, model, reason, residual, iterations } = result.failure;
-    memory = result.failure.memory;
-    const facts = { ...(residual === undefined ? {} : { residual }), ...(iterations === undefined ? {} : { iterations }) };
-    answer(run, { kind: 'failed', code, failure: { model, reason, ...facts } });
   }
 }

@@ -15,7 +15,14 @@ const visitAt = (index: number, version = 1): Content => ({
   visit: visit(stops[index].code, version),
 });
 const done: Content = { kind: 'done', summary: {} as never };
-const first = take(ordered(nothingYet, 1), { kind: 'stops', stops }, visitAt(0), visitAt(1), visitAt(2), done);
+const first = take(
+  ordered(nothingYet, 1),
+  { kind: 'stops', stops },
+  visitAt(0),
+  visitAt(1),
+  visitAt(2),
+  done,
+);
 
 test('stations appear one by one, each usable at once', () => {
   const half = take(ordered(nothingYet, 1), { kind: 'stops', stops }, visitAt(0));
@@ -46,11 +53,7 @@ test('an answer to an earlier order is passed over', () => {
 
 test('where a model has no answer, nothing from there on stands', () => {
   const failure = { model: 'stand', reason: 'The bar does not bite.' };
-  const failed = take(
-    ordered(first, 2),
-    { kind: 'kept', index: 0 },
-    { kind: 'failed', code: 'U1', failure },
-  );
+  const failed = take(ordered(first, 2), { kind: 'kept', index: 0 }, { kind: 'failed', code: 'U1', failure });
   expect(states(failed)).toEqual(['now', 'old', 'old']);
   expect(failed.failure?.failure.reason).toBe('The bar does not bite.');
 });

@@ -20,7 +20,7 @@ export function Frame({ left, top, width, height, zeroX, zeroY, bar }: Window) {
   const across = barsBetween(left, left + width, zeroX, bar);
   const down = barsBetween(top, top + height, zeroY, bar);
   return (
-    <g aria-hidden="true">
+    <g>
       <rect className="thin" x={left} y={top} width={width} height={height} />
       <rect
         className="thin"
@@ -58,6 +58,8 @@ export function barsBetween(from: number, to: number, zero: number, bar: number)
 
 /** Length of one bar, m: a round 1, 2 or 5 that is about `wanted` pixels long. */
 export function barLength(pixelsPerMetre: number, wanted = 30): number {
-  const ticks = scaleLinear().domain([0, wanted / pixelsPerMetre]).ticks(1);
+  const ticks = scaleLinear()
+    .domain([0, wanted / pixelsPerMetre])
+    .ticks(1);
   return ticks[1] ?? wanted / pixelsPerMetre;
 }

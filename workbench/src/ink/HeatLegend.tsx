@@ -5,7 +5,12 @@ export function HeatLegend({ width = 290, every = 200 }: { width?: number; every
   const bands = Array.from({ length: 26 }, (_, i) => 50 * i);
   const x = (celsius: number) => (celsius / 1300) * width;
   return (
-    <svg width={width + 34} height={26} role="img" aria-label="Temperature scale, 0 to 1300 °C, dark to light">
+    <svg
+      width={width + 34}
+      height={26}
+      role="img"
+      aria-label="Temperature scale, 0 to 1300 °C, dark to light"
+    >
       {bands.map((low) => (
         <rect key={low} x={x(low)} y={0} width={x(50) + 0.4} height={9} fill={heatColour(low + 25)} />
       ))}

@@ -13,36 +13,33 @@ interface Props {
   readonly className?: string;
 }
 
-const steps = 5;
+/** Shares of the depth at which a band of one colour begins, from the core outward. */
+const steps = [0, 0.2, 0.4, 0.6, 0.8] as const;
 
 /** A section coloured by depth under its surface, between the computed surface and core temperatures. */
 export function HotSection({ outline, placing, surface, core, depth, className = 'edge' }: Props) {
   const clip = useId();
   const path = outlinePath(outline, placing);
-  const bands = Math.abs(core - surface) < 8 ? 0 : steps;
+  const even = Math.abs(core - surface) < 8;
+  const parabola = (share: number) => core + (surface - core) * (share + 0.2) ** 2;
   return (
     <g>
       <clipPath id={clip}>
         <path d={path} />
       </clipPath>
-      <path d={path} fill={heatColour(bands ? core : (surface + core) / 2)} />
-      {Array.from({ length: bands }, (_, i) => (
+      <path d={path} fill={heatColour(even ? (surface + core) / 2 : core)} />
+      {(even ? [] : steps).map((share) => (
         <path
-          key={i}
+          key={share}
           d={path}
           clipPath={`url(#${clip})`}
           fill="none"
           strokeLinejoin="round"
-          stroke={heatColour(at(i))}
-          strokeWidth={2 * depth * placing.scale * (1 - (i + 0.5) / steps)}
+          stroke={heatColour(parabola(share))}
+          strokeWidth={2 * depth * placing.scale * (0.9 - share)}
         />
       ))}
       <path d={path} className={className} />
     </g>
   );
-
-  /** Parabola from the core to the surface; band 0 is the deepest. */
-  function at(i: number): number {
-    return core + (surface - core) * ((i + 1) / steps) ** 2;
-  }
 }

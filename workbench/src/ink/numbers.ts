@@ -1,7 +1,7 @@
 import { fromSi, print, type Unit, units } from '@bloomrail/engine/units/unit';
 
 /** Digits without the unit, for rows that name the unit once: '5 180', '−0.3'. */
-export function figure(value: number, unit: Unit, decimals = units[unit].decimals): string {
+export function figure(value: number, unit: Unit, decimals: number = units[unit].decimals): string {
   const text = print(value, unit, decimals);
   const label = units[unit].label;
   return label ? text.slice(0, -label.length - 1) : text;
@@ -29,3 +29,6 @@ export function clock(seconds: number): string {
   if (minutes < 60) return `${sign}${minutes}:${two(whole % 60)}`;
   return `${sign}${Math.floor(minutes / 60)} h ${two(minutes % 60)}`;
 }
+
+/** Milliseconds and other plain counts: whole, grouped. */
+export const inPrint = (value: number): string => figure(Math.max(1, Math.round(value)), 'one', 0);

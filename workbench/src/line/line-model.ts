@@ -2,6 +2,7 @@ import { type Measure, shareOfLimit } from '@bloomrail/engine/bar/measure';
 import type { StationRecord } from '@bloomrail/engine/bar/station';
 import type { Finding } from '@bloomrail/engine/outcome/finding';
 import type { Outline } from '@bloomrail/engine/section/outline';
+import type { PassRecord } from '@bloomrail/engine/stations/stands/record';
 import type { Station } from '../compute/progress.ts';
 import { type Bounds, boundsOf } from '../ink/outline-path.ts';
 
@@ -12,6 +13,8 @@ export interface Stop {
   readonly group: Station['group'];
   readonly state: Station['state'];
   readonly bar?: BarHere;
+  /** The end that goes first through a pass. */
+  readonly first?: 'head' | 'tail';
   readonly loads: Loads;
   readonly findings: readonly Finding[];
 }
@@ -48,8 +51,11 @@ export const stopsOfLine = (stations: readonly Station[]): Stop[] =>
     state,
     loads: visit ? loadsOf(visit.record.measures) : {},
     findings: visit?.record.findings ?? [],
-    ...(visit ? { bar: barHere(visit.record) } : {}),
+    ...(visit ? { bar: barHere(visit.record), ...firstEnd(visit.record) } : {}),
   }));
+
+const firstEnd = (record: StationRecord) =>
+  record.kind === 'pass' ? { first: (record as PassRecord).firstEnd } : {};
 
 function barHere({ leaving }: StationRecord): BarHere {
   const { outline, area, length, pieces, places } = leaving;

@@ -11,7 +11,8 @@ export interface Bench {
   /** The last move's own station, and how long its answer took from the key press to the picture, ms. */
   readonly quick?: { readonly code: string; readonly ms: number };
   readonly open: (plan: Json) => void;
-  readonly move: (path: string, title: string, value: Json) => void;
+  /** A move that joins goes on with the last one: a drag, an arrow key held down. */
+  readonly move: (path: string, title: string, value: Json, joins?: boolean) => void;
   readonly undo: () => void;
   readonly redo: () => void;
   readonly stop: () => void;
@@ -49,7 +50,7 @@ export function createBench(computer: Computer) {
       history: opened({}),
       progress: nothingYet,
       open: (plan) => change(opened(plan)),
-      move: (path, title, value) => change(moved(get().history, path, title, value), path),
+      move: (path, title, value, joins) => change(moved(get().history, path, title, value, joins), path),
       undo: () => change(undo(get().history), lastOf(get().history.done)?.path),
       redo: () => change(redo(get().history), lastOf(get().history.undone)?.path),
       stop: () => computer.send({ kind: 'stop' }),

@@ -101,7 +101,12 @@ function inner(schema: Schema, value: Json | undefined, path: string, key: strin
   }
 }
 
-const choiceOf = (path: string, title: string, options: readonly Choice[], value: Json | undefined): ChoiceField => ({
+const choiceOf = (
+  path: string,
+  title: string,
+  options: readonly Choice[],
+  value: Json | undefined,
+): ChoiceField => ({
   kind: 'choice',
   path,
   title,
@@ -146,4 +151,13 @@ function chosen(
     const literal = groupShape(option)?.[discriminator] as Schema | undefined;
     return literals(literal).includes(value[discriminator] as Choice);
   });
+}
+
+/** The schema that stands at a path inside a group: names lead into groups, numbers into lists. */
+export function schemaAt(schema: Schema, keys: readonly string[]): Schema | undefined {
+  return keys.reduce<Schema | undefined>((at, key) => {
+    if (!at) return undefined;
+    const shape = groupShape(at);
+    return shape ? (shape[key] as Schema | undefined) : (at._zod?.def as Definition | undefined)?.element;
+  }, schema);
 }

@@ -35,3 +35,15 @@ test('the same value again is no move', () => {
   const start = opened(plan);
   expect(moved(start, path, 'Gap', 24.4)).toBe(start);
 });
+
+test('a drag or a held arrow key is one move, taken back in one step', () => {
+  const dragged = [24.5, 24.6, 24.7].reduce(
+    (history, gap, i) => moved(history, path, 'Gap', gap, i > 0),
+    moved(opened(plan), 'name', 'Name', 'B'),
+  );
+  expect(dragged.done.map(({ from, to }) => [from, to])).toEqual([
+    ['A', 'B'],
+    [24.4, 24.7],
+  ]);
+  expect(valueAt(undo(dragged).plan, path)).toBe(24.4);
+});

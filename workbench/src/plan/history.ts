@@ -17,13 +17,19 @@ export interface History {
 
 export const opened = (plan: Json): History => ({ plan, done: [], undone: [] });
 
-/** Makes one move; moving on from an undone state drops what was undone. The same value again is no move. */
-export function moved(history: History, path: string, title: string, to: Json): History {
-  const from = valueAt(history.plan, path) ?? null;
-  if (from === to) return history;
+/**
+ * Makes one move; moving on from an undone state drops what was undone. The same value again is no move.
+ * A move that `joins` goes on with the last one on the same path: a drag, or an arrow key held down.
+ */
+export function moved(history: History, path: string, title: string, to: Json, joins = false): History {
+  const present = valueAt(history.plan, path) ?? null;
+  if (present === to) return history;
+  const last = history.done[history.done.length - 1];
+  const goesOn = joins && last?.path === path;
+  const move = { path, title, from: goesOn ? last.from : present, to };
   return {
     plan: withValueAt(history.plan, path, to),
-    done: [...history.done, { path, title, from, to }],
+    done: [...(goesOn ? history.done.slice(0, -1) : history.done), move],
     undone: [],
   };
 }

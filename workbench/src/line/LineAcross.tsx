@@ -1,0 +1,41 @@
+import { useWidth } from '../page/use-width.ts';
+import { ClockLane } from './ClockLane.tsx';
+import { FindingsLane } from './FindingsLane.tsx';
+import { LengthLane } from './LengthLane.tsx';
+import { LoadLane } from './LoadLane.tsx';
+import { layOut } from './line-layout.ts';
+import type { Stop } from './line-model.ts';
+import { SectionLane } from './SectionLane.tsx';
+import { StopLinks } from './StopLinks.tsx';
+import { TemperatureLane } from './TemperatureLane.tsx';
+
+const left = 140;
+const height = 716;
+
+/** The line of a wide page: sections in travel order to one scale, and the lanes that hang under them. */
+export function LineAcross({ stops, sentence }: { stops: readonly Stop[]; sentence: string }) {
+  const { ref, width } = useWidth<HTMLDivElement>(1400);
+  const layout = layOut(stops, { left, right: width, height: 74, least: 42, beside: 12 });
+  const lane = { stops, layout, left, right: width };
+  return (
+    <div className="stops" ref={ref}>
+      <svg width={width} height={height} role="img" aria-label={sentence}>
+        <SectionLane {...lane} top={0} />
+        <LengthLane {...lane} top={172} bottom={276} />
+        <TemperatureLane {...lane} top={306} bottom={450} />
+        <LoadLane {...lane} top={478} bottom={542} />
+        <FindingsLane {...lane} top={566} rows={5} />
+        <ClockLane {...lane} top={696} />
+      </svg>
+      <StopLinks
+        stops={stops}
+        boxes={layout.columns.map((column) => ({
+          left: column.left,
+          width: column.width,
+          top: 24,
+          height: 690,
+        }))}
+      />
+    </div>
+  );
+}

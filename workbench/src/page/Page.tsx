@@ -1,0 +1,40 @@
+import { useMemo, useState } from 'react';
+import { useLocation } from 'wouter';
+import { LinePage } from '../line/LinePage.tsx';
+import { stopsOfLine } from '../line/line-model.ts';
+import { StationPage } from '../sheet/StationPage.tsx';
+import { stationIn } from './address.ts';
+import { useBench } from './bench-context.ts';
+import { Cautions } from './Cautions.tsx';
+import { Head } from './Head.tsx';
+import { KeysList } from './KeysList.tsx';
+import { useKeys } from './use-keys.ts';
+
+/** The page: head row, then the line or one station of it. */
+export function Page() {
+  const [address] = useLocation();
+  const here = stationIn(address);
+  const { stations, status } = useBench(({ progress }) => progress);
+  const { undo, redo, stop, computeNow } = useBench((bench) => bench);
+  const [table, setTable] = useState(false);
+  const [keys, setKeys] = useState(false);
+  const stops = useMemo(() => stopsOfLine(stations), [stations]);
+  const onTable = () => setTable(!table);
+  const compute = status === 'computing' ? stop : computeNow;
+  useKeys({ stops, here, undo, redo, compute, table: onTable, list: () => setKeys(true) });
+  return (
+    <div className="page">
+      <a className="skip" href="#content">
+        To the content
+      </a>
+      <Head stops={stops} onKeys={() => setKeys(true)} />
+      {here === undefined ? (
+        <LinePage stops={stops} table={table} onTable={onTable} />
+      ) : (
+        <StationPage key={here} stops={stops} code={here} table={table} onTable={onTable} />
+      )}
+      <Cautions />
+      <KeysList open={keys} onClose={() => setKeys(false)} />
+    </div>
+  );
+}

@@ -1,0 +1,55 @@
+import { figure } from '../ink/numbers.ts';
+
+/** The answer of one law to the same question. */
+export interface LawRow {
+  readonly law: string;
+  readonly value: number;
+  readonly within: boolean;
+  /** The law that this station computes with. */
+  readonly used?: boolean;
+}
+
+interface Props {
+  readonly title: string;
+  readonly unit: 'kN' | 'mm' | 'min';
+  readonly rows: readonly LawRow[];
+}
+
+const width = 150;
+
+/** Handbook laws side by side on one scale; a handbook is never a limit. Pale: used outside its range. */
+export function Laws({ title, unit, rows }: Props) {
+  if (rows.length === 0) return null;
+  const largest = Math.max(...rows.map(({ value }) => Math.abs(value)), 1e-12);
+  return (
+    <section>
+      <h2>
+        {title} <small>pointer: this law's answer; no limit</small>
+      </h2>
+      <table className="measures">
+        <tbody>
+          {rows.map(({ law, value, within, used }) => (
+            <tr key={law}>
+              <th scope="row">{used ? <b>{law}</b> : law}</th>
+              <td className="bar">
+                <svg width={width} height={14} aria-hidden="true">
+                  <path className="hairline" d={`M0 9H${width}`} />
+                  <path
+                    d={`M${(0.9 * width * Math.abs(value)) / largest} 9l-4 -8h8z`}
+                    fill={within ? 'var(--ink)' : 'none'}
+                    stroke={within ? 'var(--ink)' : 'var(--ghost)'}
+                  />
+                </svg>
+              </td>
+              <td className="value">{figure(value, unit)}</td>
+              <td className="unit">{unit}</td>
+              <td className="note">
+                {[used && 'used here', !within && 'outside its range'].filter(Boolean).join(', ')}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

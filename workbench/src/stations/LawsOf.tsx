@@ -1,0 +1,39 @@
+import type { StationRecord } from '@bloomrail/engine/bar/station';
+import { Laws } from '../sheet/Laws.tsx';
+import { known } from './FieldOf.tsx';
+
+/** What the handbooks would have said, beside what was computed; where a station has such laws. */
+export function LawsOf({ record: station }: { record: StationRecord }) {
+  const record = known(station);
+  if (record.kind === 'pass') {
+    const { forceLaws, spreadLaws } = record;
+    return (
+      <>
+        <Laws
+          title="Force by law, horizontal rolls"
+          unit="kN"
+          rows={forceLaws.map(({ law, force, within }) => ({ law, value: force, within }))}
+        />
+        <Laws
+          title="Spread by law, wider by"
+          unit="mm"
+          rows={spreadLaws.map(({ law, spread, within }) => ({ law, value: spread, within }))}
+        />
+      </>
+    );
+  }
+  if (record.kind !== 'furnace') return null;
+  const { residence, rules } = record;
+  return (
+    <Laws
+      title="Heating time by rule of thumb"
+      unit="min"
+      rows={[
+        { law: 'this furnace', value: residence, within: true, used: true },
+        { law: 'Taits', value: rules.taits, within: true },
+        { law: 'by thickness, low end', value: rules.low, within: true },
+        { law: 'by thickness, high end', value: rules.high, within: true },
+      ]}
+    />
+  );
+}
