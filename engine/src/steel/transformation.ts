@@ -50,7 +50,10 @@ export const railSteel: KineticsChoice = {
 export function pearliteKinetics(choice: KineticsChoice = railSteel): PearliteKinetics {
   const { exponent: n, equilibrium, nose, noseHalfTime } = choice;
   const activated = choice.activation / gasConstant;
-  const drive = (T: number) => (equilibrium - T) ** 3 * Math.exp(-activated / (T + 273.15));
+  const drive = (T: number) => {
+    const under = equilibrium - T;
+    return under * under * under * Math.exp(-activated / (T + 273.15));
+  };
   const atNose = drive(nose);
   const scale = Math.LN2 ** (1 / n) / (noseHalfTime * atNose);
   const rate = (T: number) => (T < equilibrium ? scale * drive(T) : 0);
