@@ -4,7 +4,7 @@ import type { Draught } from './pass.ts';
 /** Largest angle, rad, at which rolls take in a bar that is not pushed: tan α = μ. */
 export const freeBiteAngle = (friction: number): number => Math.atan(friction);
 
-/** Largest draught, m, by Dieter's μ²R: the small-angle form, high by 1 + μ²/4 over the exact one and more. */
+/** Largest draught, m, by Dieter's μ²R: the small-angle form, above the exact one by ¾μ² of it (7 % at 0.3). */
 export const biteDraught = (friction: number, R: number): number => friction * friction * R;
 
 /** Exact for round rolls, m: 2R (1 − cos atan μ). */

@@ -4,6 +4,7 @@ import { gradeNamed } from '../../steel/grades.ts';
 import { contactLength, meanWidth, planeStrain } from './contact.ts';
 import { ekelundForce, ekelundM, ekelundPressure } from './ekelund-force.ts';
 import { ekelundResistance } from './ekelund-resistance.ts';
+import { rollForce } from './force.ts';
 import { frictionHill, slippingHill, stickingHill } from './friction-hill.ts';
 import { flattened, flattenedRadius, steelRolls } from './hitchcock.ts';
 import type { FlatPass } from './pass.ts';
@@ -90,6 +91,13 @@ test('Dieter 17.3: those rolls flatten to 18.604 inch and then carry 3109 kips',
   expect(dieterForce({ ...dieter, R }) / kip / 3109.3).toBeCloseTo(1, 3);
   expect(C / 2.163e-11).toBeCloseTo(1, 3);
   expect(steelRolls / 2.207e-11).toBeCloseTo(1, 3);
+});
+
+test('rolls flatten by 0.6 % in a bloom pass and by some 7 % on a thin flange', () => {
+  const bloom = { ...dieter, h0: 0.38, h1: 0.32, b0: 0.28, b1: 0.29, R: 0.575, flowStress: 62e6 };
+  const flange = { ...dieter, h0: 0.018, h1: 0.0145, b0: 0.15, b1: 0.152, R: 0.575, flowStress: 140e6 };
+  expect(must(flattened(bloom, rollForce)).R / 0.575).toBeCloseTo(1.006, 3);
+  expect(must(flattened(flange, rollForce)).R / 0.575).toBeCloseTo(1.07, 1);
 });
 
 test('flattening settles where radius and force agree, and says so when they never do', () => {
