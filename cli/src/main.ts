@@ -29,7 +29,10 @@ program
   .description('a rail or crane rail section: a profile of the library, a file of dimensions, or a DXF outline')
   .argument('<profile>', 'name (60E1), dimensions (*.json) or outline (*.dxf)')
   .option(...json)
-  .action((name, options) => finish(section(name, flags(options), processOutput)));
+  .option('--drawing <file>', 'draw it to scale into this SVG file')
+  .action((name, options) =>
+    finish(section(name, { ...flags(options), drawing: options.drawing }, processOutput)),
+  );
 
 program
   .command('station')

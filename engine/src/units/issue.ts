@@ -61,7 +61,7 @@ function limitOf(issue: ZodIssue): string {
     case 'invalid_value':
       return `one of ${issue.values.map(String).join(', ')}`;
     case 'invalid_union':
-      return issue.note === 'No matching discriminator' ? 'a known family or kind' : 'one of the known forms';
+      return 'a known family, kind or form';
     case 'unrecognized_keys':
       return `no ${issue.keys.join(', ')}`;
     default:
