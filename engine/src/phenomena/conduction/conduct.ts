@@ -75,7 +75,7 @@ export function conductFor(
   const run = march(conductor, problem, start);
   const dt = duration / steps;
   for (let each = 0; each < steps; each++) {
-    const step = implicitStep(run, each * dt, dt, 0);
+    const step = implicitStep(run, each * dt, dt, 0, each > 0 ? 1 : 0);
     if (!step.settled) return unsettled(run, each * dt, step.change);
     accept(run);
     observe?.((each + 1) * dt, run.temperature.now, run.share.now);

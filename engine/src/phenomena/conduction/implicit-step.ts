@@ -91,12 +91,13 @@ function enthalpyAt({ problem: { law, change }, temperature, share }: March, i: 
 /**
  * One implicit step to `time` + dt: second-order backward differences on heat content, w = dt / last dt; w = 0 is backward
  * Euler. Newton seeks the temperatures; content and ψ are then advanced by the flows at those temperatures,
- * so that every joule is in the ledger and what iteration leaves open is mended by the next step.
+ * so that every joule is in the ledger and what iteration leaves open is mended by the next step. The search starts
+ * `ahead` times the last change from now.
  */
-export function implicitStep(run: March, time: number, dt: number, w: number): Step {
+export function implicitStep(run: March, time: number, dt: number, w: number, ahead = w): Step {
   const [a0, a1, a2] = [(1 + 2 * w) / (1 + w), 1 + w, (w * w) / (1 + w)];
   const { temperature, rhs } = run;
-  predict(temperature, w);
+  predict(temperature, ahead);
   let change = Number.POSITIVE_INFINITY;
   for (let iteration = 0; iteration < mostIterations; iteration++) {
     run.iterations++;
