@@ -15,8 +15,8 @@ export const flattenedRadius = (
 ): number => R * (1 + (C * force) / (width * draught));
 
 /**
- * The pass with the radius that its own force flattens the rolls to. For a bloom the
- * radius grows by 0.6 %, for a thin flange late in the line by some 7 %, and the force by 5 %. A Failure where force and radius chase each other.
+ * The pass with the radius that its own force flattens the rolls to. For a bloom the radius grows by 0.6 %; for a thin
+ * flange late in the line by some 7 %, and the force by 5 %. A Failure where force and radius chase each other.
  */
 export function flattened<P extends FlatPass>(pass: P, force: (pass: P) => number): Result<P> {
   let now = pass;
