@@ -105,7 +105,7 @@ export function settle(section: BedSection, holding: Holding, height = 0, side =
   let norm = missing(out, holding, height, side, sums, r);
   for (let iteration = 0; iteration < 80; iteration++) {
     if (norm < strainTolerance) return iteration;
-    if (!solveSymmetric3(tangent(out, holding), r, dz)) return -1;
+    if (!solveSymmetric3(tangent(out, holding), 0, r, dz)) return -1;
     let [share, reached] = [1, Number.POSITIVE_INFINITY];
     for (let halving = 0; halving < 20; halving++, share /= 2) {
       for (let c = 0; c < 3; c++) z[c] += dz[c] * share;
@@ -155,7 +155,7 @@ function elasticPredictor(section: BedSection, holding: Holding, height: number,
   missing(out, holding, height, side, sums, r);
   out.fill(0, 3);
   for (let i = 0; i < fibres.area.length; i++) addTangent(out, fibres, i, fibres.area[i] * now.modulus[i]);
-  if (!solveSymmetric3(tangent(out, holding), r, dz)) return;
+  if (!solveSymmetric3(tangent(out, holding), 0, r, dz)) return;
   for (let c = 0; c < 3; c++) z[c] += dz[c];
 }
 

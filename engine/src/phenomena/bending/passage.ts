@@ -1,4 +1,5 @@
-import { type BendingSection, bend, bendingSection, type ColdSection } from './cold-section.ts';
+import { type BendingSection, bend, bendingSection, restore } from './bend.ts';
+import type { ColdSection } from './cold-section.ts';
 import { type RollerLine, stepsPerSpan } from './rollers.ts';
 
 /**
@@ -42,8 +43,7 @@ export function run(
   keep: boolean,
   watch?: (point: number, moment: number) => void,
 ): boolean {
-  section.slip.set(slipAt[from]);
-  section.strain.set(strainAt[from]);
+  restore(section, slipAt[from], strainAt[from]);
   watch?.(from * stepsPerSpan, moment[from]);
   for (let span = from; span < line.position.length - 1; span++) {
     for (let j = 1; j <= stepsPerSpan; j++) {

@@ -1,7 +1,8 @@
 import { solveDense } from '../../numerics/dense.ts';
 import type { Field } from '../../outcome/field.ts';
 import { fail, ok, type Result } from '../../outcome/result.ts';
-import { asColdSection, type ColdSection, firstYield } from './cold-section.ts';
+import { asColdSection } from './bend.ts';
+import { type ColdSection, firstYield } from './cold-section.ts';
 import { nextContact } from './contact.ts';
 import { fibreSums } from './fibres.ts';
 import { layered } from './layers.ts';

@@ -1,0 +1,182 @@
+import type { Bar, Place } from '../../bar/bar.ts';
+import { balanceOf, meanEnthalpy } from '../../bar/heat-content.ts';
+import { snapshotOf } from '../../bar/snapshot.ts';
+import { fail, ok, type Result } from '../../outcome/result.ts';
+import { rise } from '../../phenomena/bending/closed-forms.ts';
+import { type ColdSection, coldSection, stressOf } from '../../phenomena/bending/cold-section.ts';
+import { fibresOfMesh } from '../../phenomena/bending/fibres.ts';
+import { overlayOf } from '../../phenomena/bending/overlay.ts';
+import { heatingLaw } from '../../steel/heating.ts';
+import { yieldCurve } from '../../steel/yield-curve.ts';
+import { watchedNodes } from '../cooling-bed/lying-bar.ts';
+import type { StraightenersEquipment } from './equipment.ts';
+import { findingsOf } from './findings.ts';
+import { machineRecord, machinesOf, overSpread, type Passed } from './machine.ts';
+import { measuresOf } from './measures.ts';
+import type { StraightenersRecord } from './record.ts';
+import type { StraightenersSettings } from './settings.ts';
+
+/**
+ * Bends the bar through the height-plane machine and then the side-plane machine, every fibre with its memory from the
+ * bed on, and says what leaves over the spread of what comes in. The bar comes upright from the bed; without its cold
+ * state there is no answer. Ends shorter than two pitches stay as they came; roller contact is not in the model, so the
+ * stress that leaves is the bending part only.
+ */
+export function straighteners(
+  bar: Bar,
+  settings: StraightenersSettings,
+  equipment: StraightenersEquipment,
+): Result<{ bar: Bar; record: StraightenersRecord }> {
+  const section = sectionOf(bar);
+  if (!section.ok) return section;
+  const machines = machinesOf(settings, equipment);
+  const spread = overSpread(section.value, machines, settings);
+  if (!spread.ok) return spread;
+  const { nominal, all } = spread.value;
+  const [height, side] = [
+    machineRecord(
+      section.value,
+      machines.height,
+      nominal.height,
+      all.map((each) => each.height),
+      settings.speed,
+    ),
+    machineRecord(
+      nominal.height.section,
+      machines.side,
+      nominal.side,
+      all.map((each) => each.side),
+      settings.speed,
+    ),
+  ];
+  const work = height.work + side.work;
+  const leaving = leavingBar(bar, nominal.side.section, work);
+  const facts = factsOf(leaving, all, nominal);
+  const both = { height: height.record, side: side.record };
+  const record: StraightenersRecord = {
+    kind: 'straighteners',
+    leaving: snapshotOf(leaving),
+    balance: balanceOf(bar, leaving, {}, { deformation: work * bar.length }),
+    measures: measuresOf(both, facts, settings, equipment),
+    findings: findingsOf(both, facts, leaving, settings, equipment),
+    ...both,
+    ...facts.record,
+  };
+  return ok({ bar: leaving, record });
+}
+
+/** The cold section of the bar with the stress and camber of the bed. */
+export function sectionOf(bar: Bar): Result<ColdSection> {
+  if (!bar.cold) {
+    return fail({
+      model: 'straighteners',
+      reason: 'The bar has not cooled on the bed: its stress and camber are unknown.',
+    });
+  }
+  const law = overlayOf(yieldCurve(bar.grade));
+  const { stress, heightCurvature, sideCurvature } = bar.cold;
+  return ok(coldSection(fibresOfMesh(bar.mesh), law, stress, [heightCurvature, sideCurvature]));
+}
+
+/** Curvatures that leave, 1/m, over the spread, and what the record says of them. */
+export interface StraightFacts {
+  readonly heightRange: Range;
+  readonly sideRange: Range;
+  /** How much of a change between the machines is left behind the second one. */
+  readonly carried: number;
+  readonly record: Pick<
+    StraightenersRecord,
+    | 'flatness3m'
+    | 'flatness1m'
+    | 'flatnessSide'
+    | 'heightCurvature'
+    | 'sideCurvature'
+    | 'nodeX'
+    | 'nodeY'
+    | 'triangles'
+    | 'stress'
+    | 'footStress'
+    | 'headStress'
+  >;
+}
+
+export interface Range {
+  readonly nominal: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+function factsOf(leaving: Bar, all: readonly Passed[], nominal: Passed): StraightFacts {
+  const left = (which: 1 | 2): Range => {
+    const row = all.map((each) => each.side.section.strain[which]);
+    return { nominal: nominal.side.section.strain[which], low: Math.min(...row), high: Math.max(...row) };
+  };
+  const [heightRange, sideRange] = [left(1), left(2)];
+  const nodes = watchedNodes(leaving.mesh);
+  const stress = Array.from(leaving.cold?.stress ?? []);
+  return {
+    heightRange,
+    sideRange,
+    carried: carriedBySide(all),
+    record: {
+      flatness3m: rise(worst(heightRange), 3),
+      flatness1m: rise(worst(heightRange), 1),
+      flatnessSide: rise(worst(sideRange), 1.5),
+      heightCurvature: heightRange.nominal,
+      sideCurvature: sideRange.nominal,
+      nodeX: Array.from(leaving.mesh.xy).filter((_, i) => i % 2 === 0),
+      nodeY: Array.from(leaving.mesh.xy).filter((_, i) => i % 2 === 1),
+      triangles: Array.from(leaving.mesh.triangles),
+      stress,
+      footStress: stress[nodes.footUnderside],
+      headStress: stress[nodes.crown],
+    },
+  };
+}
+
+export const worst = ({ low, high }: Range): number => Math.max(Math.abs(low), Math.abs(high));
+
+/** Range behind the side machine over range behind the height machine; 1 where neither moves. */
+function carriedBySide(all: readonly Passed[]): number {
+  const between = all.map((each) => each.height.section.strain[1]);
+  const behind = all.map((each) => each.side.section.strain[1]);
+  const [first, second] = [
+    Math.max(...between) - Math.min(...between),
+    Math.max(...behind) - Math.min(...behind),
+  ];
+  return first > 1e-9 ? second / first : 1;
+}
+
+/** New stress and curvature; the work of bending warms the bar evenly. */
+function leavingBar(bar: Bar, section: ColdSection, work: number): Bar {
+  const warmed = (place: Place): Place => warmer(bar, place, (work * bar.length) / bar.mass);
+  return {
+    ...bar,
+    head: warmed(bar.head),
+    middle: warmed(bar.middle),
+    tail: warmed(bar.tail),
+    cold: {
+      heightCurvature: section.strain[1],
+      sideCurvature: section.strain[2],
+      stress: stressOf(section),
+      pearlite: bar.cold?.pearlite ?? [],
+    },
+  };
+}
+
+/** The place with `heat` more, J/kg, by one rise of temperature everywhere. */
+function warmer(bar: Bar, place: Place, heat: number): Place {
+  const law = heatingLaw(bar.grade);
+  const content = (more: number) =>
+    meanEnthalpy(
+      bar.mesh,
+      Float64Array.from(place.temperature, (T) => T + more),
+      law,
+    );
+  const wanted = content(0) + heat;
+  let more = 0;
+  for (let step = 0; step < 20 && Math.abs(wanted - content(more)) > 1e-12 * Math.abs(wanted); step++) {
+    more += (wanted - content(more)) / (content(more + 0.5) - content(more - 0.5));
+  }
+  return { ...place, temperature: Float64Array.from(place.temperature, (T) => T + more) };
+}
