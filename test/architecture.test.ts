@@ -5,7 +5,11 @@ import { expect, test } from 'vitest';
 const root = new URL('..', import.meta.url);
 
 interface Cruise {
-  readonly summary: { readonly error: number; readonly totalCruised: number; readonly violations: readonly Violation[] };
+  readonly summary: {
+    readonly error: number;
+    readonly totalCruised: number;
+    readonly violations: readonly Violation[];
+  };
 }
 interface Violation {
   readonly from: string;

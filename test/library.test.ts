@@ -13,11 +13,15 @@ test.each(readdirSync(`${root}examples/library`))('the README shows %s as it is'
 });
 
 test('a program can ask for the section of a rail', () => {
-  expect(run('section-of-a-rail.ts')).toMatch(/area 76\.\d\d cm², Ix 303\d\.\d cm⁴, axis 80\.\d mm above the foot/);
+  expect(run('section-of-a-rail.ts')).toMatch(
+    /area 76\.\d\d cm², Ix 303\d\.\d cm⁴, axis 80\.\d mm above the foot/,
+  );
 });
 
 test('a program can run a plan and move a gap', () => {
-  expect(run('run-a-plan.ts')).toMatch(/^RF .* m\n[\s\S]*CT .* m\ntaken over: 18 stops; computed again: \d+\n$/);
+  expect(run('run-a-plan.ts')).toMatch(
+    /^RF .* m\n[\s\S]*CT .* m\ntaken over: 18 stops; computed again: \d+\n$/,
+  );
 });
 
 test('a program can compute one pass', () => {

@@ -1,9 +1,9 @@
+import type { Plan } from '@bloomrail/engine/line/plan';
 import { runWholeLine } from '@bloomrail/engine/line/run-line';
 import { passesOf } from '@bloomrail/engine/line/summary';
 import { sectionProperties } from '@bloomrail/engine/section/properties';
 import { expect, test } from 'vitest';
 import { examplePlan } from './support/examples.ts';
-import type { Plan } from '@bloomrail/engine/line/plan';
 
 const plan = examplePlan('60e1-heavy-rail');
 const run = lineOf(plan);
@@ -22,7 +22,9 @@ test('mass closes to 1e-9 and energy to 0.5 % over the whole line', () => {
 test('the bar that leaves a stop is the bar that reaches the next', () => {
   run.visits.slice(1).forEach(({ record }, i) => {
     expect(record.balance.massInKg).toBe(run.visits[i].record.balance.massOutKg);
-    expect(record.leaving.places.middle.clock).toBeGreaterThanOrEqual(run.visits[i].record.leaving.places.middle.clock);
+    expect(record.leaving.places.middle.clock).toBeGreaterThanOrEqual(
+      run.visits[i].record.leaving.places.middle.clock,
+    );
   });
 });
 
@@ -53,7 +55,9 @@ test('fuel lies within the spread of continuous reheating furnaces, 1.13 to 10.9
 });
 
 test('the finished rail weighs what its profile weighs, within the mass tolerance −0.5 to +1.5 % (IRS T-12)', () => {
-  const perMetre = run.visits[run.visits.length - 1].record.leaving.mass / run.visits[run.visits.length - 1].record.leaving.length;
+  const perMetre =
+    run.visits[run.visits.length - 1].record.leaving.mass /
+    run.visits[run.visits.length - 1].record.leaving.length;
   expect(perMetre / 60.21).toBeGreaterThan(0.995);
   expect(perMetre / 60.21).toBeLessThan(1.015);
 });
@@ -67,7 +71,9 @@ test('every pass hands on what it was given: section times length follows the de
 });
 
 test('stops before a change are taken over, and the answer is the same as from the start', () => {
-  const passes = plan.settings.passes.map((pass, i) => (i === 12 ? { ...pass, speed: pass.speed * 0.95 } : pass));
+  const passes = plan.settings.passes.map((pass, i) =>
+    i === 12 ? { ...pass, speed: pass.speed * 0.95 } : pass,
+  );
   const changed: Plan = { ...plan, settings: { ...plan.settings, passes } };
   const warm = runWholeLine(changed, run.memory);
   if (!warm.ok) throw new Error(warm.failure.reason);

@@ -26,7 +26,9 @@ program
 
 program
   .command('section')
-  .description('a rail or crane rail section: a profile of the library, a file of dimensions, or a DXF outline')
+  .description(
+    'a rail or crane rail section: a profile of the library, a file of dimensions, or a DXF outline',
+  )
   .argument('<profile>', 'name (60E1), dimensions (*.json) or outline (*.dxf)')
   .option(...json)
   .option('--drawing <file>', 'draw it to scale into this SVG file')

@@ -10,7 +10,10 @@ export interface Progress {
 export function progressOf(output: Output, total: number): Progress {
   if (!output.watched) return { step: () => {}, end: () => {} };
   const format = '{bar} {value} of {total}  {what}';
-  const bar = new SingleBar({ format, stream: process.stderr, clearOnComplete: true, hideCursor: true }, Presets.shades_grey);
+  const bar = new SingleBar(
+    { format, stream: process.stderr, clearOnComplete: true, hideCursor: true },
+    Presets.shades_grey,
+  );
   bar.start(total, 0, { what: 'furnace' });
   return { step: (what) => bar.increment(1, { what }), end: () => bar.stop() };
 }

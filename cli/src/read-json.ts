@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import type { Issue } from '@bloomrail/engine/units/issue';
 
-export type Reading<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly issues: readonly Issue[] };
+export type Reading<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly issues: readonly Issue[] };
 
 /** The content of a JSON file, or what is wrong with it in the same form as every other issue. */
 export function readJson(file: string): Reading<unknown> {

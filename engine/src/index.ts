@@ -1,5 +1,5 @@
 /** What other programs use: read a plan, run it, look at one station, one pass or one section. */
-export { runCase, readCase } from './line/case.ts';
+export { readCase, runCase } from './line/case.ts';
 export { readPlan, writePlan } from './line/plan.ts';
 export { writeRecord, writeRun } from './line/records.ts';
 export { runLine, runWholeLine } from './line/run-line.ts';

@@ -17,7 +17,12 @@ export interface Drawing {
 export type Stroke = 'outline' | 'thin' | 'centre' | 'dashed' | 'limit';
 
 export type Item =
-  | { readonly kind: 'outline'; readonly outline: Outline; readonly stroke: Stroke; readonly fill?: 'steel' | 'ink' }
+  | {
+      readonly kind: 'outline';
+      readonly outline: Outline;
+      readonly stroke: Stroke;
+      readonly fill?: 'steel' | 'ink';
+    }
   | { readonly kind: 'line'; readonly from: Spot; readonly to: Spot; readonly stroke: Stroke }
   | { readonly kind: 'arrow'; readonly at: Spot; readonly towards: Spot }
   | { readonly kind: 'bar'; readonly at: Spot; readonly width: number; readonly height: number }

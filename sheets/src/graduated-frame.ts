@@ -23,7 +23,12 @@ export function graduatedFrame(frame: Frame): Item[] {
     { kind: 'bar', at: { x: left, y: from }, width: THICK, height: to - from },
     { kind: 'bar', at: { x: right - THICK, y: from }, width: THICK, height: to - from },
   ]);
-  return [...box(left, bottom, right, top), ...box(left + THICK, bottom + THICK, right - THICK, top - THICK), ...across, ...upright];
+  return [
+    ...box(left, bottom, right, top),
+    ...box(left + THICK, bottom + THICK, right - THICK, top - THICK),
+    ...across,
+    ...upright,
+  ];
 }
 
 const THICK = 1.3;

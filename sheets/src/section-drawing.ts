@@ -1,6 +1,6 @@
 import type { Outline } from '@bloomrail/engine/section/outline';
 import { sectionProperties } from '@bloomrail/engine/section/properties';
-import { scaled, moved } from '@bloomrail/engine/section/transform';
+import { moved, scaled } from '@bloomrail/engine/section/transform';
 import { cautions } from './cautions.ts';
 import { dimension } from './dimension.ts';
 import type { Drawing, Item, Spot } from './drawing.ts';
@@ -16,9 +16,16 @@ export interface Note {
 export function sectionDrawing(name: string, outline: Outline, notes: readonly Note[]): Drawing {
   const { bounds, centroid, area } = sectionProperties(outline);
   const [width, height] = [(bounds.right - bounds.left) * 1e3, (bounds.top - bounds.bottom) * 1e3];
-  const scale = scales.find((ratio) => width * ratio <= FIELD.width - 40 && height * ratio <= FIELD.height - 36) ?? 0.1;
-  const origin = { x: PAPER.width / 2 - (scale * 1e3 * (bounds.left + bounds.right)) / 2, y: FIELD.bottom + 22 - scale * 1e3 * bounds.bottom };
-  const at = (x: number, y: number): Spot => ({ x: origin.x + scale * 1e3 * x, y: origin.y + scale * 1e3 * y });
+  const scale =
+    scales.find((ratio) => width * ratio <= FIELD.width - 40 && height * ratio <= FIELD.height - 36) ?? 0.1;
+  const origin = {
+    x: PAPER.width / 2 - (scale * 1e3 * (bounds.left + bounds.right)) / 2,
+    y: FIELD.bottom + 22 - scale * 1e3 * bounds.bottom,
+  };
+  const at = (x: number, y: number): Spot => ({
+    x: origin.x + scale * 1e3 * x,
+    y: origin.y + scale * 1e3 * y,
+  });
   const drawn = moved(scaled(outline, scale), origin.x / 1e3, origin.y / 1e3);
   const middle = (bounds.left + bounds.right) / 2;
   return {
@@ -27,17 +34,60 @@ export function sectionDrawing(name: string, outline: Outline, notes: readonly N
     width: PAPER.width,
     height: PAPER.height,
     items: [
-      ...graduatedFrame({ left: FIELD.left, bottom: FIELD.bottom, width: FIELD.width, height: FIELD.height, bar: 10 * scale, zero: at(middle, bounds.bottom) }),
+      ...graduatedFrame({
+        left: FIELD.left,
+        bottom: FIELD.bottom,
+        width: FIELD.width,
+        height: FIELD.height,
+        bar: 10 * scale,
+        zero: at(middle, bounds.bottom),
+      }),
       { kind: 'outline', outline: drawn, stroke: 'outline', fill: 'steel' },
-      { kind: 'line', from: shift(at(middle, bounds.bottom), 0, -4), to: shift(at(middle, bounds.top), 0, 4), stroke: 'centre' },
-      { kind: 'line', from: shift(at(bounds.left, centroid.y), -4, 0), to: shift(at(bounds.right, centroid.y), 4, 0), stroke: 'centre' },
+      {
+        kind: 'line',
+        from: shift(at(middle, bounds.bottom), 0, -4),
+        to: shift(at(middle, bounds.top), 0, 4),
+        stroke: 'centre',
+      },
+      {
+        kind: 'line',
+        from: shift(at(bounds.left, centroid.y), -4, 0),
+        to: shift(at(bounds.right, centroid.y), 4, 0),
+        stroke: 'centre',
+      },
       ...dimension(at(bounds.left, bounds.bottom), at(bounds.right, bounds.bottom), -12, width.toFixed(1)),
       ...dimension(at(bounds.left, bounds.top), at(bounds.left, bounds.bottom), -14, height.toFixed(1)),
-      ...dimension(at(bounds.right, bounds.bottom), at(bounds.right, centroid.y), -10, ((centroid.y - bounds.bottom) * 1e3).toFixed(1)),
-      { kind: 'text', at: { x: FIELD.left, y: PAPER.height - 18 }, text: name, size: 7, anchor: 'start', bold: true },
-      { kind: 'text', at: { x: FIELD.left + FIELD.width, y: PAPER.height - 18 }, text: `${scaleText(scale)}   mm   frame in 10 mm`, size: 2.5, anchor: 'end' },
+      ...dimension(
+        at(bounds.right, bounds.bottom),
+        at(bounds.right, centroid.y),
+        -10,
+        ((centroid.y - bounds.bottom) * 1e3).toFixed(1),
+      ),
+      {
+        kind: 'text',
+        at: { x: FIELD.left, y: PAPER.height - 18 },
+        text: name,
+        size: 7,
+        anchor: 'start',
+        bold: true,
+      },
+      {
+        kind: 'text',
+        at: { x: FIELD.left + FIELD.width, y: PAPER.height - 18 },
+        text: `${scaleText(scale)}   mm   frame in 10 mm`,
+        size: 2.5,
+        anchor: 'end',
+      },
       ...noteLines(notes),
-      ...cautions.map((text, i): Item => ({ kind: 'text', at: { x: FIELD.left, y: 14 - 4.5 * i }, text, size: 2, anchor: 'start' })),
+      ...cautions.map(
+        (text, i): Item => ({
+          kind: 'text',
+          at: { x: FIELD.left, y: 14 - 4.5 * i },
+          text,
+          size: 2,
+          anchor: 'start',
+        }),
+      ),
     ],
   };
 }

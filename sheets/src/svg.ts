@@ -7,8 +7,8 @@ export function svgOf({ title, description, width, height, items }: Drawing): st
   const body = items.map((item) => svgItem(item, flip)).join('\n');
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="img" font-family="B612, DejaVu Sans, sans-serif">`,
-    `<title>${escape(title)}</title>`,
-    `<desc>${escape(description)}</desc>`,
+    `<title>${escaped(title)}</title>`,
+    `<desc>${escaped(description)}</desc>`,
     `<rect width="${width}" height="${height}" fill="#fff"/>`,
     body,
     '</svg>\n',
@@ -81,7 +81,7 @@ function textOf(item: Extract<Item, { kind: 'text' }>, flip: Flip): string {
   const [x, y] = [mm(item.at.x), mm(flip(item.at.y))];
   const turn = item.turned ? ` transform="rotate(-90 ${x} ${y})"` : '';
   const weight = item.bold ? ' font-weight="700"' : '';
-  return `<text x="${x}" y="${y}" font-size="${mm(item.size / CAP_HEIGHT)}" text-anchor="${item.anchor}"${weight}${turn}>${escape(item.text)}</text>`;
+  return `<text x="${x}" y="${y}" font-size="${mm(item.size / CAP_HEIGHT)}" text-anchor="${item.anchor}"${weight}${turn}>${escaped(item.text)}</text>`;
 }
 
 /** Height of capitals over font size. */
@@ -91,5 +91,8 @@ const spot = ({ x, y }: Spot, flip: Flip): string => `${mm(x)} ${mm(flip(y))}`;
 
 const mm = (value: number): string => String(Number(value.toFixed(4)));
 
-const escape = (text: string): string =>
-  text.replace(/[&<>"]/g, (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[sign] ?? sign);
+const escaped = (text: string): string =>
+  text.replace(
+    /[&<>"]/g,
+    (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[sign] ?? sign,
+  );

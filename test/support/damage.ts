@@ -5,7 +5,12 @@ type Place = readonly (string | number)[];
 /** Every place in a JSON value where something stands. */
 export function placesIn(value: unknown, at: Place = []): Place[] {
   if (typeof value !== 'object' || value === null) return [at];
-  return [at, ...Object.entries(value).flatMap(([key, part]) => placesIn(part, [...at, Array.isArray(value) ? Number(key) : key]))];
+  return [
+    at,
+    ...Object.entries(value).flatMap(([key, part]) =>
+      placesIn(part, [...at, Array.isArray(value) ? Number(key) : key]),
+    ),
+  ];
 }
 
 /** Ways to damage one place: gone, of another kind, out of range, slightly off, or something nobody expects. */
@@ -16,7 +21,21 @@ const damage = fc.oneof(
   fc.record({
     kind: fc.constant('replace' as const),
     by: fc.oneof(
-      fc.constantFrom(null, '', 'x', true, [], {}, 0, -1, 1e308, -1e308, 5e-324, Number.NaN, Number.POSITIVE_INFINITY),
+      fc.constantFrom(
+        null,
+        '',
+        'x',
+        true,
+        [],
+        {},
+        0,
+        -1,
+        1e308,
+        -1e308,
+        5e-324,
+        Number.NaN,
+        Number.POSITIVE_INFINITY,
+      ),
       fc.double(),
       fc.string({ maxLength: 12 }),
     ),
@@ -50,13 +69,15 @@ function strike(value: unknown, place: Place, blow: Blow['damage']): unknown {
     if (Array.isArray(parent)) parent.splice(Number(key), 1);
     else delete box[key];
   } else if (blow.kind === 'replace') box[key] = blow.by;
-  else if (typeof box[key] === 'number') box[key] = blow.kind === 'scale' ? box[key] * (blow.factor ?? 1) : box[key] + Number(blow.by);
+  else if (typeof box[key] === 'number')
+    box[key] = blow.kind === 'scale' ? box[key] * (blow.factor ?? 1) : box[key] + Number(blow.by);
   return value;
 }
 
 function valueAt(value: unknown, place: Place): unknown {
   return place.reduce<unknown>(
-    (at, key) => (typeof at === 'object' && at !== null ? (at as Record<string | number, unknown>)[key] : undefined),
+    (at, key) =>
+      typeof at === 'object' && at !== null ? (at as Record<string | number, unknown>)[key] : undefined,
     value,
   );
 }

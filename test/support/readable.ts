@@ -7,7 +7,8 @@ export function readable(value: unknown): string {
 }
 
 function lines(path: string, value: unknown): string[] {
-  if (Array.isArray(value)) return value.every(isPlain) && value.length > 8 ? [`${path} = ${sample(value)}`] : entries(path, value);
+  if (Array.isArray(value))
+    return value.every(isPlain) && value.length > 8 ? [`${path} = ${sample(value)}`] : entries(path, value);
   if (typeof value === 'object' && value !== null) return entries(path, value);
   return [`${path} = ${plain(value)}`];
 }

@@ -9,6 +9,10 @@ export function check(file: string, options: { readonly json: boolean }, output:
   if (!content.ok) return refuseInput(output, content.issues, options.json);
   const reading = readPlan(content.value);
   if (!reading.ok) return refuseInput(output, reading.issues, options.json);
-  output.out(options.json ? JSON.stringify({ issues: [] }, null, 2) : `${file}: complete, every value inside its limits.`);
+  output.out(
+    options.json
+      ? JSON.stringify({ issues: [] }, null, 2)
+      : `${file}: complete, every value inside its limits.`,
+  );
   return exitCode.computed;
 }

@@ -1,10 +1,10 @@
 import { writeFileSync } from 'node:fs';
-import type { Outline } from '@bloomrail/engine/section/outline';
+import type { Result } from '@bloomrail/engine/outcome/result';
 import { fromDxf } from '@bloomrail/engine/section/dxf';
+import type { Outline } from '@bloomrail/engine/section/outline';
 import { Profile } from '@bloomrail/engine/section/profile/profile';
 import { outlineOf, profileNamed, profileNames } from '@bloomrail/engine/section/profile-library';
 import { outlineReport, SectionReport, sectionReport } from '@bloomrail/engine/section/section-report';
-import type { Result } from '@bloomrail/engine/outcome/result';
 import { issuesOf } from '@bloomrail/engine/units/issue';
 import { sectionDrawing } from '@bloomrail/sheets/section-drawing';
 import { svgOf } from '@bloomrail/sheets/svg';
@@ -27,7 +27,9 @@ export function section(name: string, options: SectionOptions, output: Output): 
   const { outline, report } = found.value;
   if (!outline.ok) return noAnswer(output, outline.failure, options.json);
   if (!report.ok) return noAnswer(output, report.failure, options.json);
-  output.out(options.json ? JSON.stringify(z.encode(SectionReport, report.value), null, 2) : sectionText(report.value));
+  output.out(
+    options.json ? JSON.stringify(z.encode(SectionReport, report.value), null, 2) : sectionText(report.value),
+  );
   if (options.drawing) {
     const drawing = sectionDrawing(report.value.profile, outline.value, propertyNotes(report.value));
     writeFileSync(options.drawing, svgOf(drawing));
@@ -47,7 +49,10 @@ function find(name: string): Reading<Found> {
   const profile = profileNamed(name);
   if (profile) return { ok: true, value: { outline: outlineOf(profile), report: sectionReport(profile) } };
   const limit = `one of ${profileNames.join(', ')}, or a *.json or *.dxf file`;
-  return { ok: false, issues: [{ path: 'profile', value: name, limit, message: `profile is ${name}; allowed: ${limit}` }] };
+  return {
+    ok: false,
+    issues: [{ path: 'profile', value: name, limit, message: `profile is ${name}; allowed: ${limit}` }],
+  };
 }
 
 function ownDimensions(file: string): Reading<Found> {
@@ -64,5 +69,12 @@ function drawn(file: string): Reading<Found> {
   const outline = fromDxf(text.value);
   if (outline.ok) return { ok: true, value: { outline, report: outlineReport(file, outline.value) } };
   const limit = 'one closed outline of lines and arcs';
-  return { ok: false, issues: outline.failure.problems.map((message) => ({ path: file, limit, message: `${file}: ${message}` })) };
+  return {
+    ok: false,
+    issues: outline.failure.problems.map((message) => ({
+      path: file,
+      limit,
+      message: `${file}: ${message}`,
+    })),
+  };
 }

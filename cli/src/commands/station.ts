@@ -18,7 +18,8 @@ export function station(name: string, file: string, options: StationOptions, out
   if (!content.ok) return refuseInput(output, content.issues, options.json);
   const reading = readCase(content.value);
   if (!reading.ok) return refuseInput(output, reading.issues, options.json);
-  if (reading.value.station !== name) return wrongStation(name, reading.value.station, file, output, options.json);
+  if (reading.value.station !== name)
+    return wrongStation(name, reading.value.station, file, output, options.json);
   const result = runCase(reading.value);
   if (!result.ok) return noAnswer(output, result.failure, options.json);
   const record = result.value;

@@ -1,5 +1,5 @@
-import type { Finding } from '@bloomrail/engine/outcome/finding';
 import type { Visit } from '@bloomrail/engine/line/run-line';
+import type { Finding } from '@bloomrail/engine/outcome/finding';
 
 const mark = { outside: '◆ outside', near: '◈ near', note: '◇ note' } as const;
 const order = ['outside', 'near', 'note'] as const;

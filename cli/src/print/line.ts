@@ -1,5 +1,5 @@
-import type { LineRun, Visit } from '@bloomrail/engine/line/run-line';
 import type { Measure } from '@bloomrail/engine/bar/measure';
+import type { LineRun, Visit } from '@bloomrail/engine/line/run-line';
 import { fromSi, print } from '@bloomrail/engine/units/unit';
 import { type Column, table } from './table.ts';
 
@@ -11,11 +11,31 @@ export function lineTable(visits: readonly Visit[]): string {
 const columns: readonly Column<Visit>[] = [
   { head: '', align: 'left', cell: ({ code }) => code },
   { head: 'Station', align: 'left', cell: ({ title }) => title },
-  { head: 'Clock', unit: 'h:min:s', align: 'right', cell: ({ record }) => clock(record.leaving.places.middle.clock) },
-  { head: 'Section', unit: 'cm²', align: 'right', cell: ({ record }) => (record.leaving.area * 1e4).toFixed(1) },
+  {
+    head: 'Clock',
+    unit: 'h:min:s',
+    align: 'right',
+    cell: ({ record }) => clock(record.leaving.places.middle.clock),
+  },
+  {
+    head: 'Section',
+    unit: 'cm²',
+    align: 'right',
+    cell: ({ record }) => (record.leaving.area * 1e4).toFixed(1),
+  },
   { head: 'Length', unit: 'm', align: 'right', cell: ({ record }) => record.leaving.length.toFixed(1) },
-  { head: 'Mean', unit: '°C', align: 'right', cell: ({ record }) => record.leaving.places.middle.mean.toFixed(0) },
-  { head: 'Surface', unit: '°C', align: 'right', cell: ({ record }) => record.leaving.places.middle.surface.toFixed(0) },
+  {
+    head: 'Mean',
+    unit: '°C',
+    align: 'right',
+    cell: ({ record }) => record.leaving.places.middle.mean.toFixed(0),
+  },
+  {
+    head: 'Surface',
+    unit: '°C',
+    align: 'right',
+    cell: ({ record }) => record.leaving.places.middle.surface.toFixed(0),
+  },
   { head: 'Force', unit: 'kN', align: 'right', cell: (visit) => load(visit, 'force', 'kN') },
   { head: 'Torque', unit: 'kN·m', align: 'right', cell: (visit) => load(visit, 'torque', 'kNm') },
   { head: 'Power', unit: 'kW', align: 'right', cell: (visit) => load(visit, 'power', 'kW') },
@@ -41,7 +61,10 @@ const shareOf = (measure: Measure): number | undefined =>
   isLoad(measure) && measure.limit !== undefined ? measure.value / measure.limit : undefined;
 
 const marks = ({ record }: Visit): string =>
-  record.findings.map(({ level }) => ({ outside: '◆', near: '◈', note: '◇' })[level]).sort().join('');
+  record.findings
+    .map(({ level }) => ({ outside: '◆', near: '◈', note: '◇' })[level])
+    .sort()
+    .join('');
 
 /** h:min:s since the furnace door; negative inside the furnace. */
 function clock(seconds: number): string {

@@ -8,14 +8,19 @@ export const measuresTable = (measures: readonly Measure[]): string =>
 
 const columns: readonly Column<Measure>[] = [
   { head: 'Measure', align: 'left', cell: ({ name, part }) => (part ? `${name}, ${part}` : name) },
-  { head: 'Value', align: 'right', cell: ({ value, unit, sure }) => (sure === 'computed' ? '≈ ' : '') + figure(value, unit) },
+  {
+    head: 'Value',
+    align: 'right',
+    cell: ({ value, unit, sure }) => (sure === 'computed' ? '≈ ' : '') + figure(value, unit),
+  },
   { head: 'Range', align: 'left', cell: rangeOf },
   { head: 'Limit', align: 'right', cell: limitOf },
   { head: 'Unit', align: 'left', cell: ({ unit }) => units[unit].label },
   { head: 'Law', align: 'left', cell: ({ law }) => law },
 ];
 
-const figure = (value: number, unit: Measure['unit']): string => fromSi(value, unit).toFixed(units[unit].decimals);
+const figure = (value: number, unit: Measure['unit']): string =>
+  fromSi(value, unit).toFixed(units[unit].decimals);
 
 function rangeOf({ low, high, unit }: Measure): string {
   if (low === undefined || high === undefined) return '';

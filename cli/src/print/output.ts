@@ -25,9 +25,14 @@ export function refuseInput(output: Output, issues: readonly Issue[], json: bool
   return exitCode.badInput;
 }
 
-export function noAnswer(output: Output, failure: Failure & { readonly code?: string }, json: boolean): ExitCode {
+export function noAnswer(
+  output: Output,
+  failure: Failure & { readonly code?: string },
+  json: boolean,
+): ExitCode {
   const { model, reason, residual, iterations, code } = failure;
-  if (json) output.out(JSON.stringify({ failure: { station: code, model, reason, residual, iterations } }, null, 2));
+  if (json)
+    output.out(JSON.stringify({ failure: { station: code, model, reason, residual, iterations } }, null, 2));
   else output.notice(`No answer${code ? ` at ${code}` : ''}: ${model}: ${reason}`);
   return exitCode.noAnswer;
 }

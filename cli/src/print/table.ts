@@ -14,7 +14,10 @@ export function table<Row>(columns: readonly Column<Row>[], rows: readonly Row[]
   const lines = unitRow.some(Boolean) ? [heads, unitRow, ...body] : [heads, ...body];
   const widths = columns.map((_, i) => Math.max(...lines.map((line) => widthOf(line[i]))));
   const print = (line: readonly string[]) =>
-    line.map((text, i) => pad(text, widths[i], columns[i].align)).join('  ').trimEnd();
+    line
+      .map((text, i) => pad(text, widths[i], columns[i].align))
+      .join('  ')
+      .trimEnd();
   const rule = widths.map((width) => '─'.repeat(width)).join('──');
   const headLines = lines.length - body.length;
   return [...lines.slice(0, headLines).map(print), rule, ...body.map(print)].join('\n');

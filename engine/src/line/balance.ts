@@ -41,7 +41,8 @@ function energyGap(balances: readonly Balance[]): number {
 
 function addUp(rows: readonly Readonly<Record<string, number>>[]): Record<string, number> {
   const sums: Record<string, number> = {};
-  for (const row of rows) for (const [name, value] of Object.entries(row)) sums[name] = (sums[name] ?? 0) + value;
+  for (const row of rows)
+    for (const [name, value] of Object.entries(row)) sums[name] = (sums[name] ?? 0) + value;
   return sums;
 }
 

@@ -23,7 +23,9 @@ const CaseSection = choice('shape', [
   group({
     shape: z.literal('profile'),
     profile: z.string().meta({ title: 'Profile of the library' }),
-    pose: z.enum(['upright', 'lying']).meta({ title: 'Standing on its foot, or web flat with the foot at x = 0' }),
+    pose: z
+      .enum(['upright', 'lying'])
+      .meta({ title: 'Standing on its foot, or web flat with the foot at x = 0' }),
   }),
   group({ shape: z.literal('outline'), rows: OutlineFile }),
 ]);
@@ -32,7 +34,9 @@ const CaseSection = choice('shape', [
 export const CaseBar = group({
   grade: z.string().meta({ title: 'Steel grade of the library' }),
   section: CaseSection,
-  dimensions: z.enum(['hot', 'cold']).meta({ title: 'The section is given as it is now, or as it is at 20 °C' }),
+  dimensions: z
+    .enum(['hot', 'cold'])
+    .meta({ title: 'The section is given as it is now, or as it is at 20 °C' }),
   length: quantity('m', 'Length as it is now', 0.5, 300),
   temperature: quantity('C', 'Temperature', -20, 1350),
 });
@@ -80,7 +84,8 @@ export function coldBarOf(given: CaseBar, heightCurvature: number, sideCurvature
 }
 
 function outlineOfCase(section: CaseBar['section']): Result<Outline> {
-  if (section.shape === 'rectangle') return ok(rectangle(section.width, section.height, section.cornerRadius));
+  if (section.shape === 'rectangle')
+    return ok(rectangle(section.width, section.height, section.cornerRadius));
   if (section.shape === 'outline') return ok(section.rows);
   const profile = profileNamed(section.profile);
   if (!profile) return fail({ model: 'case', reason: `profile ${section.profile} is not in the library` });

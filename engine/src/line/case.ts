@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import type { StationRecord } from '../bar/station.ts';
 import { charge } from '../bar/charge.ts';
+import type { StationRecord } from '../bar/station.ts';
 import { fail, ok, type Result } from '../outcome/result.ts';
-import { CoolingBedEquipment } from '../stations/cooling-bed/equipment.ts';
 import { coolingBed } from '../stations/cooling-bed/cooling-bed.ts';
+import { CoolingBedEquipment } from '../stations/cooling-bed/equipment.ts';
 import { CoolingBedSettings } from '../stations/cooling-bed/settings.ts';
 import { descaler } from '../stations/descaler/descaler.ts';
 import { DescalerEquipment } from '../stations/descaler/equipment.ts';
@@ -38,10 +38,20 @@ export const StationCase = choice('station', [
     settings: FurnaceSettings,
     equipment: FurnaceEquipment,
   }),
-  group({ station: z.literal('descaler'), bar: CaseBar, settings: DescalerSettings, equipment: DescalerEquipment }),
+  group({
+    station: z.literal('descaler'),
+    bar: CaseBar,
+    settings: DescalerSettings,
+    equipment: DescalerEquipment,
+  }),
   group({ station: z.literal('pass'), bar: CaseBar, settings: PassSettings, equipment: Stand }),
   group({ station: z.literal('saws'), bar: CaseBar, settings: SawSettings, equipment: SawEquipment }),
-  group({ station: z.literal('cooling-bed'), bar: CaseBar, settings: CoolingBedSettings, equipment: CoolingBedEquipment }),
+  group({
+    station: z.literal('cooling-bed'),
+    bar: CaseBar,
+    settings: CoolingBedSettings,
+    equipment: CoolingBedEquipment,
+  }),
   group({
     station: z.literal('straighteners'),
     bar: CaseBar,
@@ -68,7 +78,9 @@ export type CaseReading =
 /** Reads a case file's content: the case in SI, or every issue at once. */
 export function readCase(content: unknown): CaseReading {
   const parsed = StationCase.safeParse(content);
-  return parsed.success ? { ok: true, value: parsed.data } : { ok: false, issues: issuesOf(parsed.error, content) };
+  return parsed.success
+    ? { ok: true, value: parsed.data }
+    : { ok: false, issues: issuesOf(parsed.error, content) };
 }
 
 /** Sends the bar of a case through its one station. */
@@ -101,6 +113,10 @@ function visitOf(given: StationCase): Result<{ readonly record: StationRecord }>
     case 'straighteners':
       return straighteners(bar.value, given.settings, given.equipment);
     case 'yard':
-      return yard(bar.value, { ...given.settings, rails: given.rails, bloomMass: given.bloomMass }, given.equipment);
+      return yard(
+        bar.value,
+        { ...given.settings, rails: given.rails, bloomMass: given.bloomMass },
+        given.equipment,
+      );
   }
 }

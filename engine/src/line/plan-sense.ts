@@ -10,9 +10,20 @@ export function senseOf(plan: Plan): Issue[] {
     ...named('order.profile', order.profile, profileNames),
     ...named('order.grade', order.grade, gradeNames),
     ...ordered(plan),
-    ...sameCount('settings.furnace.zones', settings.furnace.zones.length, mill.furnace.zones.length, 'zones of the furnace'),
-    ...distinct('mill.stands', mill.stands.map(({ code }) => code)),
-    ...distinct('settings.passes', settings.passes.map(({ code }) => code)),
+    ...sameCount(
+      'settings.furnace.zones',
+      settings.furnace.zones.length,
+      mill.furnace.zones.length,
+      'zones of the furnace',
+    ),
+    ...distinct(
+      'mill.stands',
+      mill.stands.map(({ code }) => code),
+    ),
+    ...distinct(
+      'settings.passes',
+      settings.passes.map(({ code }) => code),
+    ),
     ...settings.passes.flatMap((pass, i) => passSense(plan, pass, `settings.passes.${i}`)),
     ...grooveProfiles(plan),
     ...offsetCounts(plan),
@@ -34,27 +45,52 @@ function ordered({ order }: Plan): Issue[] {
 
 function sameCount(path: string, count: number, wanted: number, of: string): Issue[] {
   if (count === wanted) return [];
-  return [{ path, value: count, limit: `${wanted} entries`, message: `${path} has ${count} entries; the ${of} are ${wanted}` }];
+  return [
+    {
+      path,
+      value: count,
+      limit: `${wanted} entries`,
+      message: `${path} has ${count} entries; the ${of} are ${wanted}`,
+    },
+  ];
 }
 
 function distinct(path: string, codes: readonly string[]): Issue[] {
   return codes.flatMap((code, i) =>
     codes.indexOf(code) === i
       ? []
-      : [{ path: `${path}.${i}.code`, value: code, limit: 'a code used once', message: `${path}.${i}.code is ${code}, used before` }],
+      : [
+          {
+            path: `${path}.${i}.code`,
+            value: code,
+            limit: 'a code used once',
+            message: `${path}.${i}.code is ${code}, used before`,
+          },
+        ],
   );
 }
 
 function passSense({ mill }: Plan, pass: Plan['settings']['passes'][number], path: string): Issue[] {
   const stand = mill.stands.find(({ code }) => code === pass.stand);
-  if (!stand) return named(`${path}.stand`, pass.stand, mill.stands.map(({ code }) => code));
-  return named(`${path}.groove`, pass.groove, stand.grooves.map(({ name }) => name));
+  if (!stand)
+    return named(
+      `${path}.stand`,
+      pass.stand,
+      mill.stands.map(({ code }) => code),
+    );
+  return named(
+    `${path}.groove`,
+    pass.groove,
+    stand.grooves.map(({ name }) => name),
+  );
 }
 
 function grooveProfiles({ mill }: Plan): Issue[] {
   return mill.stands.flatMap(({ grooves }, s) =>
     grooves.flatMap((groove, g) =>
-      groove.family === 'finisher' ? named(`mill.stands.${s}.grooves.${g}.profile`, groove.profile, profileNames) : [],
+      groove.family === 'finisher'
+        ? named(`mill.stands.${s}.grooves.${g}.profile`, groove.profile, profileNames)
+        : [],
     ),
   );
 }

@@ -7,8 +7,8 @@ import { SawRecord } from '../stations/saws/record.ts';
 import { PassRecord } from '../stations/stands/record.ts';
 import { StraightenersRecord } from '../stations/straighteners/record.ts';
 import { YardRecord } from '../stations/yard/record.ts';
-import { Summary } from './summary.ts';
 import type { LineRun } from './run-line.ts';
+import { Summary } from './summary.ts';
 
 /** Schema of the record of each kind of station: keys, units, titles. */
 export const recordSchemas: Readonly<Record<string, z.ZodType>> = {
@@ -30,8 +30,16 @@ export function writeRun({ visits, balance, summary }: LineRun) {
     summary: z.encode(Summary, summary),
     balance,
     findings: visits.flatMap(({ code, record }) =>
-      (writeRecord(record) as { findings: object[] }).findings.map((finding) => ({ station: code, ...finding })),
+      (writeRecord(record) as { findings: object[] }).findings.map((finding) => ({
+        station: code,
+        ...finding,
+      })),
     ),
-    records: visits.map(({ code, title, group, record }) => ({ code, title, group, record: writeRecord(record) })),
+    records: visits.map(({ code, title, group, record }) => ({
+      code,
+      title,
+      group,
+      record: writeRecord(record),
+    })),
   };
 }

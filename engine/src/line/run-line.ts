@@ -4,7 +4,7 @@ import type { StationRecord } from '../bar/station.ts';
 import type { Failure, Result } from '../outcome/result.ts';
 import { ok } from '../outcome/result.ts';
 import { gradeNamed } from '../steel/grades.ts';
-import { lineBalance, type LineBalance } from './balance.ts';
+import { type LineBalance, lineBalance } from './balance.ts';
 import type { Plan } from './plan.ts';
 import { inPlan, type Stop, stopsOf } from './stops.ts';
 import { type Summary, summarise } from './summary.ts';

@@ -49,8 +49,13 @@ export function stopsOf(plan: Plan): Stop[] {
     stop('CB', 'Cooling bed', 'cold', 'settings.coolingBed', [bed, mill.coolingBed], (bar) =>
       coolingBed(bar, bed, mill.coolingBed),
     ),
-    stop('ST', 'Straighteners', 'cold', 'settings.straighteners', [straightening, mill.straighteners], (bar) =>
-      straighteners(bar, straightening, mill.straighteners),
+    stop(
+      'ST',
+      'Straighteners',
+      'cold',
+      'settings.straighteners',
+      [straightening, mill.straighteners],
+      (bar) => straighteners(bar, straightening, mill.straighteners),
     ),
     stop('CT', 'Cutting and bundling', 'cold', 'settings.yard', [cutting, mill.yard], (bar) =>
       yard(bar, cutting, mill.yard),

@@ -1,5 +1,7 @@
 /** What a computation returns: an answer, or the reason why the model has none. Nothing is thrown for bad physics. */
-export type Result<T, F = Failure> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly failure: F };
+export type Result<T, F = Failure> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly failure: F };
 
 /** The model has no answer. Solvers say how far they got; a field that did not converge is never returned. */
 export interface Failure {

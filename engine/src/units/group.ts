@@ -19,7 +19,10 @@ export function group<S extends Shape>(shape: S, about?: string) {
 }
 
 /** The same group with some of its values left out, for a file in which they are said once elsewhere. */
-export function without<S extends Shape, K extends keyof S & string>(from: { readonly shape: S }, ...keys: K[]) {
+export function without<S extends Shape, K extends keyof S & string>(
+  from: { readonly shape: S },
+  ...keys: K[]
+) {
   const kept = Object.entries(from.shape).filter(([key]) => !(keys as string[]).includes(key));
   return group(Object.fromEntries(kept) as Omit<S, K>);
 }
@@ -34,12 +37,22 @@ export function choice<O extends readonly z.ZodType[]>(
 }
 
 /** A number with a unit, a title a technologist would use, and the widest range that makes sense (in that unit). */
-export function quantity<U extends Unit>(unit: U, title: string, min: number, max: number): Quantity<U, 'one'> {
+export function quantity<U extends Unit>(
+  unit: U,
+  title: string,
+  min: number,
+  max: number,
+): Quantity<U, 'one'> {
   return { kind: 'quantity', form: 'one', unit, title, min, max };
 }
 
 /** A row of numbers that share a unit: roller offsets, zone temperatures. */
-export const quantities = <U extends Unit>(unit: U, title: string, min: number, max: number): Quantity<U, 'row'> => ({
+export const quantities = <U extends Unit>(
+  unit: U,
+  title: string,
+  min: number,
+  max: number,
+): Quantity<U, 'row'> => ({
   ...quantity(unit, title, min, max),
   form: 'row',
 });
@@ -69,8 +82,22 @@ type OptionalKeys<S> = {
   [K in keyof S]: S[K] extends Quantity<Unit, 'optional'> ? K : S[K] extends z.ZodOptional ? K : never;
 }[keyof S];
 type Key<K, Q> = Q extends Quantity<infer U> ? `${K & string}${Suffix<U>}` : K;
-type Inside<Q> = Q extends Quantity<Unit, 'row'> ? readonly number[] : Q extends Quantity ? number : Q extends z.ZodType ? z.output<Q> : never;
-type File<Q> = Q extends Quantity<Unit, 'row'> ? readonly number[] : Q extends Quantity ? number : Q extends z.ZodType ? z.input<Q> : never;
+type Inside<Q> =
+  Q extends Quantity<Unit, 'row'>
+    ? readonly number[]
+    : Q extends Quantity
+      ? number
+      : Q extends z.ZodType
+        ? z.output<Q>
+        : never;
+type File<Q> =
+  Q extends Quantity<Unit, 'row'>
+    ? readonly number[]
+    : Q extends Quantity
+      ? number
+      : Q extends z.ZodType
+        ? z.input<Q>
+        : never;
 
 export type InsideOf<S extends Shape> = Flat<
   { readonly [K in Exclude<keyof S, OptionalKeys<S>>]: Inside<S[K]> } & {
@@ -93,7 +120,10 @@ export const fileKey = (key: string, entry: Quantity | z.ZodType): string =>
 
 function fileShape(shape: Shape): Record<string, z.ZodType> {
   return Object.fromEntries(
-    Object.entries(shape).map(([key, entry]) => [fileKey(key, entry), isQuantity(entry) ? numberIn(entry) : entry]),
+    Object.entries(shape).map(([key, entry]) => [
+      fileKey(key, entry),
+      isQuantity(entry) ? numberIn(entry) : entry,
+    ]),
   );
 }
 

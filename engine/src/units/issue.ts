@@ -73,12 +73,21 @@ const ofWhat = (origin: string): string =>
   origin === 'array' ? ' entries' : origin === 'string' ? ' characters' : '';
 
 const trade = (expected: string): string =>
-  ({ number: 'a number', string: 'a text', object: 'a group of values', array: 'a list', int: 'a whole number' })[
-    expected
-  ] ?? expected;
+  ({
+    number: 'a number',
+    string: 'a text',
+    object: 'a group of values',
+    array: 'a list',
+    int: 'a whole number',
+  })[expected] ?? expected;
 
 const short = (value: unknown): string => {
-  const text = typeof value === 'object' && value !== null ? (Array.isArray(value) ? 'a list' : 'a group') : String(value);
+  const text =
+    typeof value === 'object' && value !== null
+      ? Array.isArray(value)
+        ? 'a list'
+        : 'a group'
+      : String(value);
   return text.length > 40 ? `${text.slice(0, 37)}…` : text;
 };
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { charge } from '../../bar/charge.ts';
 import type { Bar } from '../../bar/bar.ts';
+import { charge } from '../../bar/charge.ts';
 import { must } from '../../outcome/result.ts';
 import { hotFactor } from '../../steel/expansion.ts';
 import { gradeNamed } from '../../steel/grades.ts';
@@ -23,7 +23,14 @@ test('crops, test pieces, kerfs, pieces and remainder add up to the bar as rolle
       (length, coldLengths, samples) => {
         const bar = hot(length);
         const { record } = must(saws(bar, { ...settings, coldLengths, samples }, equipment));
-        const parts = [record.headCrop, record.tailCrop, record.samples, record.kerfs, record.remainder, ...record.hotPieces];
+        const parts = [
+          record.headCrop,
+          record.tailCrop,
+          record.samples,
+          record.kerfs,
+          record.remainder,
+          ...record.hotPieces,
+        ];
         expect(parts.reduce((a, b) => a + b, 0)).toBeCloseTo(bar.length, 9);
         expect(Math.min(...parts)).toBeGreaterThanOrEqual(0);
         const lost = Object.values(record.balance.massLostKg).reduce((a, b) => a + b, 0);
@@ -50,7 +57,9 @@ test('a rail of 120 m shrinks by 1.2 to 1.4 % from 900 °C (common practice, no 
 test('a bar that is too short is cut as long as it gets, and the finding says how much bloom is missing', () => {
   const { record } = must(saws(hot(100), settings, equipment));
   expect(record.coldPieces[1]).toBeLessThan(48);
-  expect(record.findings).toContainEqual(expect.objectContaining({ check: 'bar-too-short', stop: true, unit: 'm', limit: 108 }));
+  expect(record.findings).toContainEqual(
+    expect.objectContaining({ check: 'bar-too-short', stop: true, unit: 'm', limit: 108 }),
+  );
 });
 
 test('a piece longer than the bed is not sent there in silence', () => {

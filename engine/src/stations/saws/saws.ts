@@ -15,7 +15,11 @@ import type { SawSettings } from './settings.ts';
  * Crops both ends, takes test pieces and cuts the hot bar into pieces that have the wanted lengths when cold.
  * The time of the cuts is counted where the bar waits, in the run-out to the cooling bed.
  */
-export function saws(bar: Bar, settings: SawSettings, equipment: SawEquipment): Result<{ bar: Bar; record: SawRecord }> {
+export function saws(
+  bar: Bar,
+  settings: SawSettings,
+  equipment: SawEquipment,
+): Result<{ bar: Bar; record: SawRecord }> {
   const cuts = layOut(bar, settings, equipment);
   const leaving = withPieces(bar, cuts.hotPieces);
   const { hotPieces, ...lengths } = cuts;
@@ -34,7 +38,15 @@ export function saws(bar: Bar, settings: SawSettings, equipment: SawEquipment): 
 
 type Cuts = Pick<
   SawRecord,
-  'headCrop' | 'tailCrop' | 'samples' | 'kerfs' | 'remainder' | 'hotPieces' | 'coldPieces' | 'shrinkage' | 'time'
+  | 'headCrop'
+  | 'tailCrop'
+  | 'samples'
+  | 'kerfs'
+  | 'remainder'
+  | 'hotPieces'
+  | 'coldPieces'
+  | 'shrinkage'
+  | 'time'
 >;
 
 /**

@@ -24,11 +24,16 @@ export function cutOrder(wanted: readonly Wanted[], usable: number, kerf: number
   const patterns: Pattern[] = [];
   while (open.some(({ count }) => count > 0)) {
     const taken = fullestPattern(open, usable, kerf);
-    const bars = Math.min(...open.map(({ count }, i) => (taken[i] > 0 ? Math.floor(count / taken[i]) : Infinity)));
+    const bars = Math.min(
+      ...open.map(({ count }, i) => (taken[i] > 0 ? Math.floor(count / taken[i]) : Infinity)),
+    );
     open.forEach((each, i) => {
       each.count -= taken[i] * bars;
     });
-    patterns.push({ rails: open.flatMap(({ length }, i) => Array(taken[i]).fill(length)).sort((a, b) => b - a), bars });
+    patterns.push({
+      rails: open.flatMap(({ length }, i) => Array(taken[i]).fill(length)).sort((a, b) => b - a),
+      bars,
+    });
   }
   return patterns;
 }

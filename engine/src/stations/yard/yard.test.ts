@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { charge } from '../../bar/charge.ts';
 import type { Bar } from '../../bar/bar.ts';
+import { charge } from '../../bar/charge.ts';
 import { must } from '../../outcome/result.ts';
 import { gradeNamed } from '../../steel/grades.ts';
-import { yard, type YardTask } from './yard.ts';
+import { type YardTask, yard } from './yard.ts';
 
 const grade = gradeNamed('R260');
 if (!grade) throw new Error('no R260');
@@ -48,7 +48,8 @@ test('a 120 m rail of 60E1 weighs 7 225 kg and is lifted at 19 points (60.21 kg/
 
 test('no bundle is heavier than crane and bundle limit while it holds more than one rail', () => {
   const { record } = must(yard(cold(122), task, equipment));
-  for (const { perBundle, bundleMass } of record.bundles) if (perBundle > 1) expect(bundleMass).toBeLessThanOrEqual(12_000);
+  for (const { perBundle, bundleMass } of record.bundles)
+    if (perBundle > 1) expect(bundleMass).toBeLessThanOrEqual(12_000);
 });
 
 test('every kilogram is accounted for', () => {
@@ -61,5 +62,7 @@ test('every kilogram is accounted for', () => {
 
 test('a rail that no bar can give is said, not forgotten', () => {
   const { record } = must(yard(cold(100), task, equipment));
-  expect(record.findings).toContainEqual(expect.objectContaining({ check: 'rail-longer-than-bar', limit: 120, stop: true }));
+  expect(record.findings).toContainEqual(
+    expect.objectContaining({ check: 'rail-longer-than-bar', limit: 120, stop: true }),
+  );
 });

@@ -1,8 +1,8 @@
 import type { Bar } from '../../bar/bar.ts';
 import { balanceOf, heatContent } from '../../bar/heat-content.ts';
+import type { Measure } from '../../bar/measure.ts';
 import { withPieces } from '../../bar/shorten.ts';
 import { snapshotOf } from '../../bar/snapshot.ts';
-import type { Measure } from '../../bar/measure.ts';
 import type { Finding } from '../../outcome/finding.ts';
 import { ok, type Result } from '../../outcome/result.ts';
 import { print } from '../../units/unit.ts';
@@ -23,7 +23,11 @@ export interface YardTask extends YardSettings {
  * Cuts straight, cold bars to the order's rails, bundles and loads them. The bar that leaves is cut by the first
  * pattern of the plan; the record holds the plan for the whole order.
  */
-export function yard(bar: Bar, task: YardTask, equipment: YardEquipment): Result<{ bar: Bar; record: YardRecord }> {
+export function yard(
+  bar: Bar,
+  task: YardTask,
+  equipment: YardEquipment,
+): Result<{ bar: Bar; record: YardRecord }> {
   const massPerMetre = bar.mass / bar.length;
   const usable = bar.pieces.map((piece) => Math.max(piece - 2 * task.endCrop - sampleOf(task, equipment), 0));
   const usableLength = Math.max(0, ...usable);
