@@ -27,12 +27,22 @@ export interface Point {
   readonly y: number;
 }
 
+/** An arc flatter than this leaves its chord by less than round-off and is a line. */
+const straightBelow = 1e-12;
+
 /** The edge from one vertex to the next; the bulge is the first one's. */
 export function edgeBetween(from: Vertex, to: Point): Edge {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const length = Math.hypot(dx, dy);
   const [ux, uy] = length > 0 ? [dx / length, dy / length] : [1, 0];
-  return { mx: (from.x + to.x) / 2, my: (from.y + to.y) / 2, ux, uy, half: length / 2, bulge: from.bulge };
+  return {
+    mx: (from.x + to.x) / 2,
+    my: (from.y + to.y) / 2,
+    ux,
+    uy,
+    half: length / 2,
+    bulge: Math.abs(from.bulge) < straightBelow ? 0 : from.bulge,
+  };
 }
 
 /** Edge i runs from vertex i to vertex i + 1, the last one back to vertex 0. */

@@ -27,9 +27,9 @@ export function outlineThrough(corners: ArrayLike<number>): Outline {
   return { vertices };
 }
 
-/** How many equal chords keep within the sagitta: s = r (1 − cos(θ/2n)). */
+/** How many equal chords keep within the sagitta: s = r (1 − cos(θ/2n)) = 2 r sin²(θ/4n). */
 export function chordsFor(edge: Edge, sagitta: number): number {
   if (edge.bulge === 0) return 1;
-  const perChord = 2 * Math.acos(Math.max(0, 1 - sagitta / radius(edge)));
-  return Math.max(1, Math.ceil(Math.abs(turning(edge)) / Math.max(perChord, 1e-4)));
+  const perChord = 4 * Math.asin(Math.min(Math.SQRT1_2, Math.sqrt(sagitta / (2 * radius(edge)))));
+  return Math.max(1, Math.ceil(Math.abs(turning(edge)) / perChord));
 }

@@ -38,11 +38,12 @@ export function triangulate(outline: Outline, { size, smallest = size / 3 }: Mes
     });
   }
   const across = Math.min(bounds.right - bounds.left, bounds.top - bounds.bottom);
-  const wishes = { size: Math.min(size, across / 2), smallest };
+  const largest = Math.min(size, across / 2);
+  const wishes = { size: largest, smallest: Math.min(smallest, largest) };
   const lines = symmetryLines(outline);
   const half = triangulatedPart(partBeyond(outline, lines), sizingOf(outline, wishes), wishes, area);
   if (!half.ok) return half;
-  return ok(finished(outline, lines.reduce(withMirrorImage, half.value)));
+  return finished(outline, lines.reduce(withMirrorImage, half.value));
 }
 
 /** What lies on the upper side of every symmetry line: a half, a quarter, or the outline itself. */
@@ -78,14 +79,15 @@ function triangulatedPart(
   return refined;
 }
 
-function finished(outline: Outline, parts: Parts): TriMesh {
+function finished(outline: Outline, parts: Parts): Result<TriMesh> {
   const { xy, triangles } = renumbered(parts);
   const boundary = boundaryOf(triangles, xy.length / 2);
+  if (!boundary) return fail({ model: 'mesh', reason: 'The outline touches itself in a point.' });
   const edges = edgesOf(outline);
   const boundaryEdgeOf = new Int32Array(boundary.length / 2);
   for (let i = 0; i < boundaryEdgeOf.length; i++) {
     const [a, b] = [2 * boundary[2 * i], 2 * boundary[2 * i + 1]];
     boundaryEdgeOf[i] = nearestOn(edges, (xy[a] + xy[b]) / 2, (xy[a + 1] + xy[b + 1]) / 2).edge;
   }
-  return { xy, triangles, boundary, boundaryEdgeOf };
+  return ok({ xy, triangles, boundary, boundaryEdgeOf });
 }

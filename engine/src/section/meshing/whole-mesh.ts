@@ -48,16 +48,17 @@ function extent(xy: readonly number[], off: number): number {
   return high - low;
 }
 
-/** Edges that belong to one triangle only, in order around the section. */
-export function boundaryOf(triangles: Int32Array, count: number): Int32Array {
+/** Edges that belong to one triangle only, in order around the section; undefined where parts only touch in a node. */
+export function boundaryOf(triangles: Int32Array, count: number): Int32Array | undefined {
   const endOf = (edge: number) => triangles[nextEdge(edge)];
-  const seen = new Set(triangles.map((start, edge) => start * count + endOf(edge)));
-  const nextOf = new Map<number, number>();
-  triangles.forEach((start, edge) => {
-    if (!seen.has(endOf(edge) * count + start)) nextOf.set(start, endOf(edge));
-  });
-  const boundary = new Int32Array(2 * nextOf.size);
-  let node = Math.min(...nextOf.keys());
+  const seen = new Set(Array.from(triangles, (start, edge) => start * count + endOf(edge)));
+  const open = Array.from(triangles.keys()).filter(
+    (edge) => !seen.has(endOf(edge) * count + triangles[edge]),
+  );
+  const nextOf = new Map(open.map((edge) => [triangles[edge], endOf(edge)]));
+  if (nextOf.size < open.length) return undefined;
+  const boundary = new Int32Array(2 * open.length);
+  let node = triangles[open[0]];
   for (let i = 0; i < boundary.length; i += 2) {
     boundary[i] = node;
     node = nextOf.get(node) ?? node;
