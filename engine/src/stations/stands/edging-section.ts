@@ -35,8 +35,10 @@ export function rolledOnEdge(
 
   function shapeWith(footStrain: number, headStrain: number) {
     const [wider, longer] = [Math.exp(footStrain), Math.exp(headStrain)];
-    const across = (x: number) => x + (wider - 1) * Math.min(0, x - foot) + (longer - 1) * Math.max(0, x - head);
-    const back = (x: number) => x + (1 / wider - 1) * Math.min(0, x - foot) + (1 / longer - 1) * Math.max(0, x - head);
+    const across = (x: number) =>
+      x + (wider - 1) * Math.min(0, x - foot) + (longer - 1) * Math.max(0, x - head);
+    const back = (x: number) =>
+      x + (1 / wider - 1) * Math.min(0, x - foot) + (1 / longer - 1) * Math.max(0, x - head);
     const free = drawn(entry, (x, y) => [across(x), y]);
     const runs = closedHollows(free, cavity, runsOf(free, cavity.half));
     return { free, runs, exit: sewn(free, cavity.half, runs), across, back };
@@ -49,8 +51,20 @@ export function rolledOnEdge(
     };
     const [newLeft, newRight] = [leftOf(exit), rightOf(exit)];
     return [
-      of('foot', foot - left, foot - newLeft, areaBetween(entry, left, foot), areaBetween(exit, newLeft, foot)),
-      of('head', right - head, newRight - head, areaBetween(entry, head, right), areaBetween(exit, head, newRight)),
+      of(
+        'foot',
+        foot - left,
+        foot - newLeft,
+        areaBetween(entry, left, foot),
+        areaBetween(exit, newLeft, foot),
+      ),
+      of(
+        'head',
+        right - head,
+        newRight - head,
+        areaBetween(entry, head, right),
+        areaBetween(exit, head, newRight),
+      ),
     ];
   }
 

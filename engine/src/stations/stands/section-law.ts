@@ -1,5 +1,5 @@
-import { spreadLaws } from '../../phenomena/rolling/spread/spread.ts';
 import type { RubbedDraught } from '../../phenomena/rolling/pass.ts';
+import { spreadLaws } from '../../phenomena/rolling/spread/spread.ts';
 import type { SpreadLaw } from '../../phenomena/rolling/spread/spread-law.ts';
 
 /** How a pass is told to spread: the law, the friction it wants, and the mill's own factors. */

@@ -37,7 +37,10 @@ export function rolledUniversal(
   const ends = { foot: cavity.webFootEnd ?? leftOf(entry), head: cavity.webHeadEnd ?? rightOf(entry) };
   const [left, right] = [leftOf(entry), rightOf(entry)];
   const map = sidewaysMap(faces(entry), ends, rolls);
-  const halves = { foot: highestBetween(entry, left, ends.foot), head: highestBetween(entry, ends.head, right) };
+  const halves = {
+    foot: highestBetween(entry, left, ends.foot),
+    head: highestBetween(entry, ends.head, right),
+  };
   let strain = { foot: 0, head: 0 };
   let shape = shapeWith(strain);
   for (let round = 0; round < 3; round++) {
@@ -47,7 +50,11 @@ export function rolledUniversal(
   return { entry, ...shape, ...map, spreads: spreadsOf(shape.exit, strain) };
 
   function shapeWith({ foot, head }: { foot: number; head: number }) {
-    const grown = (x: number, y: number) => y * Math.exp(foot * weight(ends.foot - x, ends.foot - left) + head * weight(x - ends.head, right - ends.head));
+    const grown = (x: number, y: number) =>
+      y *
+      Math.exp(
+        foot * weight(ends.foot - x, ends.foot - left) + head * weight(x - ends.head, right - ends.head),
+      );
     const free = drawn(entry, (x, y) => [map.across(x), grown(x, y)]);
     const runs = closedHollows(free, cavity, closedAtCrown(runsOf(free, cavity.half), free, cavity));
     const toe = toeOf(cavity.half, runs, rolls, halves.foot * Math.exp(foot));
@@ -56,7 +63,9 @@ export function rolledUniversal(
 
   function strainsOf(exit: Path) {
     const [foot, head] = spreadsOf(exit, strain);
-    const webStrain = Math.log(areaBetween(entry, ends.foot, ends.head) / areaBetween(exit, ends.foot, ends.head));
+    const webStrain = Math.log(
+      areaBetween(entry, ends.foot, ends.head) / areaBetween(exit, ends.foot, ends.head),
+    );
     return {
       foot: footSpreadStrain(Math.log(foot.h0 / foot.h1), webStrain, rule.foot),
       head: spreadStrain(rule, { ...head, friction: rule.friction }, rule.head),
@@ -69,8 +78,20 @@ export function rolledUniversal(
       return { part: name, b0, b1, h0: (2 * a0) / b0, h1: (2 * a1) / b1, R: rolls.radius };
     };
     return [
-      element('foot', halves.foot, foot, areaBetween(entry, left, ends.foot), areaBetween(exit, leftOf(exit), ends.foot)),
-      element('head', halves.head, head, areaBetween(entry, ends.head, right), areaBetween(exit, ends.head, rightOf(exit))),
+      element(
+        'foot',
+        halves.foot,
+        foot,
+        areaBetween(entry, left, ends.foot),
+        areaBetween(exit, leftOf(exit), ends.foot),
+      ),
+      element(
+        'head',
+        halves.head,
+        head,
+        areaBetween(entry, ends.head, right),
+        areaBetween(exit, ends.head, rightOf(exit)),
+      ),
     ];
   }
 }
@@ -94,7 +115,9 @@ function faces(entry: Path): Faces {
   const sixth = (right - left) / 6;
   const face = (from: number, to: number) => {
     const half = 0.6 * highestBetween(entry, Math.min(from, to), Math.max(from, to));
-    return to + (from - to) * (cappedArea(entry, Math.min(from, to), Math.max(from, to), half) / (half * sixth));
+    return (
+      to + (from - to) * (cappedArea(entry, Math.min(from, to), Math.max(from, to), half) / (half * sixth))
+    );
   };
   return { left: face(left, left + sixth), right: face(right, right - sixth) };
 }
@@ -141,7 +164,12 @@ interface Toe {
   readonly x: number;
 }
 
-function toeOf(cavity: Path, runs: readonly Run[], { footFace, rail }: UniversalRolls, half: number): Toe | undefined {
+function toeOf(
+  cavity: Path,
+  runs: readonly Run[],
+  { footFace, rail }: UniversalRolls,
+  half: number,
+): Toe | undefined {
   const flank = piecesOf(cavity).find((piece) => piece.y0 > half && heightOf(piece, piece.x1) < half);
   if (flank?.r !== 0) return undefined;
   const x = flank.x0 + (half - flank.y0) / flank.slope;

@@ -21,7 +21,8 @@ export interface Cavity {
 
 export function cavityOf(groove: Groove, rolls: SetRolls): Cavity {
   const ends = webEnds(groove, rolls);
-  if (rolls.headFace === undefined && rolls.footFace === undefined) return { ...openGroove(rolls.top), ...ends };
+  if (rolls.headFace === undefined && rolls.footFace === undefined)
+    return { ...openGroove(rolls.top), ...ends };
   const foot = rolls.footFace ?? leftOf(rolls.top);
   const closing = rolls.head ? withHeadRoll(rolls, rolls.head) : { half: rolls.top };
   return { ...closing, half: from(closing.half, foot), from: foot, to: rightOf(closing.half), ...ends };

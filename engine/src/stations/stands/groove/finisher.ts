@@ -104,8 +104,12 @@ export function finisherHeadRoll(groove: FinisherGroove, rail: HotRail, face: nu
 function throughCrown(upper: readonly Vertex[]): Path {
   const n = upper.length;
   const below = upper.map(({ x, y, bulge }) => ({ x, y: -y, bulge: -bulge }));
-  const above = upper.slice(0, n - 1).map(({ x, y }, k) => ({ x, y, bulge: k > 0 ? -upper[k - 1].bulge : 0 }));
-  return { vertices: [...below.slice(0, n - 1), { ...below[n - 1], bulge: -upper[n - 2].bulge }, ...above.reverse()] };
+  const above = upper
+    .slice(0, n - 1)
+    .map(({ x, y }, k) => ({ x, y, bulge: k > 0 ? -upper[k - 1].bulge : 0 }));
+  return {
+    vertices: [...below.slice(0, n - 1), { ...below[n - 1], bulge: -upper[n - 2].bulge }, ...above.reverse()],
+  };
 }
 
 /** x across becomes y across the gap, and up becomes along the rolls. */

@@ -32,16 +32,19 @@ const farthest = (roll: Roll, points: readonly [number, number][]) => {
   return Math.max(...above.map(([y, x]) => nearestOn(edges, x / 1e3, y / 1e3).distance * 1e3));
 };
 
-test.each(passes.map((row) => [row.code, row] as const))('%s is the groove of its drawing to 0.05 mm', (_, row) => {
-  const { rolls } = rollsAt(row);
-  for (const { side, axisMm, yxMm } of row.rolls) {
-    const roll = rolls.find(({ name }) => name === names[side]);
-    if (!roll) throw new Error(`no ${side} roll`);
-    expect(farthest(roll, yxMm)).toBeLessThan(0.05);
-    // two decimals of a millimetre in the drawing, 0.1 where its head roll is drawn flat across the axis
-    expect(Math.abs(roll.axis * 1e3 - axisMm)).toBeLessThan(side === 'right' ? 0.15 : 0.01);
-  }
-});
+test.each(passes.map((row) => [row.code, row] as const))(
+  '%s is the groove of its drawing to 0.05 mm',
+  (_, row) => {
+    const { rolls } = rollsAt(row);
+    for (const { side, axisMm, yxMm } of row.rolls) {
+      const roll = rolls.find(({ name }) => name === names[side]);
+      if (!roll) throw new Error(`no ${side} roll`);
+      expect(farthest(roll, yxMm)).toBeLessThan(0.05);
+      // two decimals of a millimetre in the drawing, 0.1 where its head roll is drawn flat across the axis
+      expect(Math.abs(roll.axis * 1e3 - axisMm)).toBeLessThan(side === 'right' ? 0.15 : 0.01);
+    }
+  },
+);
 
 test('opening the gap lifts the top roll by half of it and leaves its shape', () => {
   const [shut, open] = [rollsAt(passes[9]), rollsAt(passes[9], 0.004)];

@@ -103,7 +103,8 @@ function drawing(groove: Groove): Result<Drawing> {
       return ok({ ...groove, top: universalProfile(groove) });
     case 'finisher': {
       const profile = profileNamed(groove.profile);
-      if (!profile) return fail({ model: 'groove', reason: `profile ${groove.profile} is not in the library` });
+      if (!profile)
+        return fail({ model: 'groove', reason: `profile ${groove.profile} is not in the library` });
       const cold = outlineOf(profile);
       if (!cold.ok) return cold;
       const rail = hotRail(cold.value, groove.hotFactor);
@@ -120,7 +121,8 @@ function drawing(groove: Groove): Result<Drawing> {
 
 function freeDrawing(groove: FreeGroove): Result<Drawing> {
   const top = freeProfile(groove);
-  if (top.vertices.length < 2) return fail({ model: 'groove', reason: `groove ${groove.name} has no points` });
+  if (top.vertices.length < 2)
+    return fail({ model: 'groove', reason: `groove ${groove.name} has no points` });
   const { gap, footRoll, headRoll } = groove;
   return ok({
     top,
@@ -137,7 +139,7 @@ function headProfile(groove: Groove, face: number, rail: HotRail | undefined): P
 }
 
 /** Half height to which a plain vertical roll is drawn, m: its barrel stands a little over the horizontal rolls. */
-const edgeOf = (groove: Groove): number => ("rollEdge" in groove ? groove.rollEdge + 0.01 : 0.15);
+const edgeOf = (groove: Groove): number => ('rollEdge' in groove ? groove.rollEdge + 0.01 : 0.15);
 
 const raised = ({ vertices }: Path, by: number): Path => ({
   vertices: vertices.map(({ x, y, bulge }) => ({ x, y: y + by, bulge })),

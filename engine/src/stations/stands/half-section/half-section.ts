@@ -12,7 +12,11 @@ export function upperHalf(outline: Outline): Result<Path> {
   const size = Math.max(bounds.top - bounds.bottom, bounds.right - bounds.left);
   const off = Math.max(Math.abs(centroid.y), Math.abs(bounds.top + bounds.bottom)) / size;
   if (!(area > 0) || !(off < 1e-4) || Math.abs(ixy) > 1e-3 * (ix + iy)) {
-    return fail({ model: 'pass', reason: 'the section is not alike above and below the pass line', residual: off });
+    return fail({
+      model: 'pass',
+      reason: 'the section is not alike above and below the pass line',
+      residual: off,
+    });
   }
   const path = fromLeft(cutOnAxis(outline));
   return ok(runsForward(path) ? path : shadow(path));
@@ -96,7 +100,8 @@ function shadow(path: Path): Path {
   const left = Math.min(...points.map(({ x }) => x));
   const right = Math.max(...points.map(({ x }) => x));
   const height = new Float64Array(columns + 1);
-  for (let i = 0; i + 1 < points.length; i++) raise(height, points[i], points[i + 1], left, (right - left) / columns);
+  for (let i = 0; i + 1 < points.length; i++)
+    raise(height, points[i], points[i + 1], left, (right - left) / columns);
   const over = Array.from(height, (y, k) => ({ x: left + ((right - left) * k) / columns, y, bulge: 0 }));
   return { vertices: [{ x: left, y: 0, bulge: 0 }, ...over, { x: right, y: 0, bulge: 0 }] };
 }

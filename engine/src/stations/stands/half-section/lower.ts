@@ -36,7 +36,10 @@ function addRuns(runs: Run[], a: Piece, b: Piece, x0: number, x1: number): void 
 function addHalf(runs: Run[], a: Piece, b: Piece, x0: number, x1: number): void {
   const touches = (x: number) => heightOf(a, x) >= heightOf(b, x) - touch;
   const [first, last] = [touches(x0), touches(x1)];
-  if (first === last) return join(runs, first, x0, x1);
+  if (first === last) {
+    join(runs, first, x0, x1);
+    return;
+  }
   let [low, high] = [x0, x1];
   while (high - low > 1e-12) {
     const x = (low + high) / 2;
@@ -80,7 +83,8 @@ function addPart(vertices: Vertex[], pieces: readonly Piece[], from: number, to:
     const last = vertices.at(-1);
     const y0 = heightOf(piece, x0);
     const start = { x: x0, y: y0, bulge: bulgeBetween(piece, x0, x1) };
-    if (last && Math.hypot(last.x - x0, last.y - y0) < 1e-8) vertices[vertices.length - 1] = { ...start, x: last.x, y: last.y };
+    if (last && Math.hypot(last.x - x0, last.y - y0) < 1e-8)
+      vertices[vertices.length - 1] = { ...start, x: last.x, y: last.y };
     else vertices.push(start);
     vertices.push({ x: x1, y: heightOf(piece, x1), bulge: 0 });
   }

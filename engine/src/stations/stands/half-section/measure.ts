@@ -8,7 +8,8 @@ export function areaUnder({ vertices }: Path): number {
   for (let i = 0; i + 1 < vertices.length; i++) {
     const [from, to] = [vertices[i], vertices[i + 1]];
     area += ((to.x - from.x) * (from.y + to.y)) / 2;
-    if (from.bulge !== 0) area -= segmentMoments(Math.hypot(to.x - from.x, to.y - from.y) / 2, from.bulge).area;
+    if (from.bulge !== 0)
+      area -= segmentMoments(Math.hypot(to.x - from.x, to.y - from.y) / 2, from.bulge).area;
   }
   return area;
 }

@@ -18,7 +18,11 @@ export function drawn({ vertices }: Path, draw: Draw): Path {
 }
 
 /** Bulge of the arc from a over m to b: its angle is twice the turn at m. */
-function bulgeThrough(a: readonly [number, number], m: readonly [number, number], b: readonly [number, number]): number {
+function bulgeThrough(
+  a: readonly [number, number],
+  m: readonly [number, number],
+  b: readonly [number, number],
+): number {
   const [ux, uy, vx, vy] = [m[0] - a[0], m[1] - a[1], b[0] - m[0], b[1] - m[1]];
   return Math.tan(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy) / 2);
 }

@@ -1,0 +1,177 @@
+import type { Bar, PlaceName } from '../../bar/bar.ts';
+import { deepestNode, snapshotOf, temperaturesOf } from '../../bar/snapshot.ts';
+import type { Balance } from '../../bar/station.ts';
+import type { Field } from '../../outcome/field.ts';
+import { contactLength } from '../../phenomena/rolling/contact.ts';
+import { spreadRange } from '../../phenomena/rolling/spread/spread.ts';
+import type { Outline } from '../../section/outline.ts';
+import { sectionProperties } from '../../section/properties.ts';
+import type { Stand } from './equipment.ts';
+import { filling } from './filling.ts';
+import { findingsOf } from './findings.ts';
+import { forceOfLaws, type LoadedElement, type Loads } from './loads.ts';
+import { measuresOf } from './measures.ts';
+import type { Bites } from './pass.ts';
+import type { Prepared } from './prepare.ts';
+import type { ElementRecord, PassRecord, PlaceRecord, RollRecord } from './record.ts';
+import type { PassSettings } from './settings.ts';
+import { byPlace, type Timing } from './timing.ts';
+
+export interface VisitOfPlace {
+  readonly name: PlaceName;
+  readonly loads: Loads;
+  readonly biting: Field;
+}
+
+/** All that happened, before it is written down. */
+export interface Happened {
+  readonly bar: Bar;
+  readonly leaving: Bar;
+  readonly settings: PassSettings;
+  readonly stand: Stand;
+  readonly prepared: Prepared;
+  readonly timing: Timing;
+  readonly visits: readonly VisitOfPlace[];
+  readonly corrections: readonly number[];
+  readonly bites: Bites;
+  readonly speed: number;
+  readonly elongation: number;
+  readonly mismatch: number;
+  readonly forwardSlip: number;
+  readonly balance: Balance;
+}
+
+export function recordOf(happened: Happened): PassRecord {
+  const { bar, leaving, settings, stand, prepared, timing, visits, speed, elongation } = happened;
+  const { loads } = visits[1];
+  const { entry, rolled, groove } = prepared;
+  const exitSpeed = speed * (1 + happened.forwardSlip);
+  const laws = forceOfLaws(loads, stand.model.force);
+  const fill = filling(prepared);
+  const stretch = loads.force / stand.stiffness;
+  const numbers = {
+    laws,
+    ...fill,
+    rmsPower: loads.power * Math.sqrt(timing.rollingTime / settings.rhythm),
+    gapToSet: settings.gap - stretch,
+  };
+  const measures = measuresOf(happened, numbers);
+  return {
+    kind: 'pass',
+    leaving: snapshotOf(leaving),
+    balance: happened.balance,
+    measures,
+    findings: findingsOf(happened, measures, fill),
+    code: settings.code,
+    stand: stand.code,
+    groove: groove.name,
+    family: groove.family,
+    turned: (settings.turn * Math.PI) / 180,
+    firstEnd: settings.direction === 'forward' ? 'head' : 'tail',
+    entry: sideOf(entry.outline, entry.length, exitSpeed / elongation),
+    exit: sideOf(leaving.outline, leaving.length, exitSpeed),
+    rolls: rollRecords(prepared, stand),
+    elements: loads.elements.map(elementRecord),
+    places: byPlace((name) =>
+      placeRecord(happened, visits[name === 'head' ? 0 : name === 'middle' ? 1 : 2], bar),
+    ),
+    forceLaws: laws.laws,
+    spreadLaws: spreadLawsOf(rolled.spreads[0], stand.friction),
+    elongation,
+    mismatch: happened.mismatch,
+    contactLength: happened.bites.length,
+    biteAngle: happened.bites.horizontal,
+    fill: fill.fill,
+    fin: fill.fin,
+    rollTurning: speed / prepared.workingRadius,
+    forwardSlip: happened.forwardSlip,
+    interpass: settings.interpass,
+    firstIn: timing.firstIn,
+    lastOut: timing.lastOut,
+    rollingTime: timing.rollingTime,
+    gap: settings.gap,
+    stretch,
+    gapToSet: numbers.gapToSet,
+    rmsPower: numbers.rmsPower,
+    heatCorrection: happened.corrections.reduce(
+      (worst, each) => (Math.abs(each) > Math.abs(worst) ? each : worst),
+      0,
+    ),
+  };
+}
+
+function sideOf(outline: Outline, length: number, speed: number) {
+  const { area, bounds } = sectionProperties(outline);
+  return {
+    outline,
+    area,
+    width: bounds.right - bounds.left,
+    height: bounds.top - bounds.bottom,
+    length,
+    speed,
+  };
+}
+
+function rollRecords({ rolls }: Prepared, stand: Stand): RollRecord[] {
+  return rolls.rolls.map(({ name, idle, axis, profile }) => ({
+    name,
+    idle,
+    axis,
+    diameter: idle ? (stand.verticalDiameter ?? 0.75) : stand.rollDiameter,
+    profile,
+  }));
+}
+
+function elementRecord({ element, pass, rate, force, pressure }: LoadedElement): ElementRecord {
+  const { name, roll, entryArea, exitArea, h0, h1, b0, b1 } = element;
+  return {
+    name,
+    roll,
+    entryArea,
+    exitArea,
+    elongation: exitArea > 0 ? entryArea / exitArea : 1,
+    entryThickness: h0,
+    exitThickness: h1,
+    entryWidth: b0,
+    exitWidth: b1,
+    contactLength: force > 0 ? contactLength(pass) : 0,
+    strainRate: rate,
+    temperature: pass.temperature,
+    flowStress: pass.flowStress,
+    pressure,
+    force,
+  };
+}
+
+function placeRecord(
+  { prepared, leaving, timing, stand }: Happened,
+  visit: VisitOfPlace,
+  bar: Bar,
+): PlaceRecord {
+  const { name, loads, biting } = visit;
+  const { mesh } = prepared.entry;
+  const core = deepestNode(mesh);
+  return {
+    arriving: temperaturesOf(mesh, bar[name], core),
+    biting: temperaturesOf(mesh, { clock: timing.bite[name], temperature: biting }, core),
+    leaving: temperaturesOf(leaving.mesh, leaving[name]),
+    force: loads.force,
+    ...(prepared.rolls.footFace === undefined ? {} : { footForce: loads.footForce }),
+    ...(prepared.rolls.headFace === undefined ? {} : { headForce: loads.headForce }),
+    torque: loads.torque,
+    power: loads.power,
+    stretch: loads.force / stand.stiffness,
+  };
+}
+
+function spreadLawsOf(
+  { b0, h0, h1, R }: { b0: number; h0: number; h1: number; R: number },
+  friction: number,
+) {
+  if (!(h1 < h0 - 1e-6)) return [];
+  return spreadRange({ b0, h0, h1, R, friction }).laws.map(({ name, value, holds }) => ({
+    law: name,
+    spread: value - b0,
+    within: holds,
+  }));
+}
