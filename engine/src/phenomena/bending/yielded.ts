@@ -10,7 +10,7 @@ export interface Yielded {
   /** Depth from the head (right side) and from the foot (left side) over the section's height (width). */
   readonly upper: Float64Array;
   readonly lower: Float64Array;
-  /** Share of the area past first yield. */
+  /** Both together: share of the height (width) that is past first yield from the edges inward. */
   readonly share: Float64Array;
   /** N·m at the points. */
   readonly moment: Float64Array;
@@ -47,15 +47,13 @@ function look(
   const sums = fibreSums(fibres);
   const [top, bottom] = plane === 'height' ? [sums.up, -sums.down] : [sums.right, -sums.left];
   const sliders = law.bound.length;
-  let [area, highest, lowest] = [0, bottom, top];
+  let [highest, lowest] = [bottom, top];
   for (let i = 0; i < along.length; i++) {
-    if (Math.abs(slip[i * sliders]) >= law.bound[0] * (1 - 1e-12)) area += fibres.area[i];
-    else {
-      highest = Math.max(highest, along[i]);
-      lowest = Math.min(lowest, along[i]);
-    }
+    if (Math.abs(slip[i * sliders]) >= law.bound[0] * (1 - 1e-12)) continue;
+    highest = Math.max(highest, along[i]);
+    lowest = Math.min(lowest, along[i]);
   }
-  rows.share[point] = Math.min(1, area / sums.area);
   rows.upper[point] = Math.max(0, (top - highest) / (top - bottom));
   rows.lower[point] = Math.max(0, (lowest - bottom) / (top - bottom));
+  rows.share[point] = Math.min(1, rows.upper[point] + rows.lower[point]);
 }

@@ -154,7 +154,7 @@ function plastifiedFinding(plane: Plane, machine: MachineRecord): Finding | unde
   return {
     level: 'note',
     check: `plastified-${plane}`,
-    text: `${print(roller.plastified, 'percent', 0)} of the section are past first yield at roller ${roller.number} of the ${plane} machine; practice stays below ${print(mostPlastified, 'percent', 0)}.`,
+    text: `${print(roller.plastified, 'percent', 0)} of the depth are past first yield at roller ${roller.number} of the ${plane} machine; practice stays below ${print(mostPlastified, 'percent', 0)}.`,
     advice: `Take roller ${setter.number} back if the flatness allows it.`,
     value: roller.plastified,
     limit: mostPlastified,

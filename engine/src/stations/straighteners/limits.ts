@@ -4,5 +4,5 @@ export const flatnessLimits = {
   B: { on3m: 0.4e-3, on1m: 0.3e-3, sideways: 0.6e-3 },
 } as const;
 
-/** Share of the section past first yield: more leaves little elastic core to lead the bar (practice 70 to 85 %, memory). */
+/** Share of the depth past first yield: more leaves little elastic core to lead the bar (practice 70 to 85 %, memory). */
 export const mostPlastified = 0.85;

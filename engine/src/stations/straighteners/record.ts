@@ -10,7 +10,7 @@ export const RollerRecord = group({
   touches: z.boolean(),
   force: quantity('kN', 'Force on the bar', -1e5, 1e5),
   moment: quantity('one', 'Bending moment in units of first yield', -10, 10),
-  plastified: quantity('one', 'Share of the section past first yield here', 0, 1),
+  plastified: quantity('one', 'Share of the height (width) past first yield here', 0, 1),
   /** Change of the sag that leaves for 0.1 mm more offset; the slope that advice is computed from. */
   sensitivity: quantity('mm', 'Flatness on the long base for 0.1 mm more offset', -100, 100),
 });

@@ -23,7 +23,7 @@ export interface OffsetsFound {
   readonly offsets: readonly number[];
   /** Curvature that leaves at the low end, the middle and the high end of the spread, 1/m. */
   readonly out: readonly [number, number, number];
-  /** N, and share of area: most at any roller. */
+  /** N, and share of the depth past first yield: most at any point. */
   readonly force: number;
   readonly plastified: number;
   readonly solves: number;
@@ -221,7 +221,8 @@ export function searchBothOffsets(
     height = relevelled(section, { ...forHeight, target }, height.value);
     if (!height.ok) return height;
   }
-  if (!side?.ok) return fail({ model: 'straightener offsets', reason: 'The side machine was not reached.', residual: 1 });
+  if (!side?.ok)
+    return fail({ model: 'straightener offsets', reason: 'The side machine was not reached.', residual: 1 });
   return ok({ height: height.value, side: side.value });
 }
 
