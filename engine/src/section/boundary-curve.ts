@@ -3,6 +3,7 @@ import type { Outline } from './outline.ts';
 
 /** An outline measured along its length: point at any distance from vertex 0. */
 export interface BoundaryCurve {
+  readonly vertices: Outline['vertices'];
   readonly edges: readonly Edge[];
   /** Distance at which each edge starts, m; one more entry than edges, the last is the perimeter. */
   readonly starts: Float64Array;
@@ -12,7 +13,7 @@ export function boundaryCurve(outline: Outline): BoundaryCurve {
   const edges = edgesOf(outline);
   const starts = new Float64Array(edges.length + 1);
   for (let i = 0; i < edges.length; i++) starts[i + 1] = starts[i] + edgeLength(edges[i]);
-  return { edges, starts };
+  return { vertices: outline.vertices, edges, starts };
 }
 
 export const perimeterOf = ({ starts }: BoundaryCurve): number => starts[starts.length - 1];
@@ -31,6 +32,8 @@ export function edgeAtDistance({ starts }: BoundaryCurve, distance: number): num
 export function pointAtDistance(curve: BoundaryCurve, distance: number): Point {
   const around = distance % perimeterOf(curve);
   const i = edgeAtDistance(curve, around);
-  const { edges, starts } = curve;
+  const { vertices, edges, starts } = curve;
+  // A joint is its vertex to the last digit: corners on a symmetry line must not leave it.
+  if (around === starts[i]) return { x: vertices[i].x, y: vertices[i].y };
   return pointAt(edges[i], (around - starts[i]) / (starts[i + 1] - starts[i]));
 }
