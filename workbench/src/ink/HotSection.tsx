@@ -13,22 +13,27 @@ interface Props {
   readonly className?: string;
 }
 
-/** Shares of the depth at which a band of one colour begins, from the core outward. */
-const steps = [0, 0.2, 0.4, 0.6, 0.8] as const;
+/** Shares of the depth at which a band of one colour begins, from the core outward; more on a larger drawing. */
+function bandsFor(pixels: number): number[] {
+  const count = Math.min(14, Math.max(5, Math.round(pixels / 7)));
+  return Array.from({ length: count }, (_, i) => i / count);
+}
 
 /** A section coloured by depth under its surface, between the computed surface and core temperatures. */
 export function HotSection({ outline, placing, surface, core, depth, className = 'edge' }: Props) {
   const clip = useId();
   const path = outlinePath(outline, placing);
   const even = Math.abs(core - surface) < 8;
-  const parabola = (share: number) => core + (surface - core) * (share + 0.2) ** 2;
+  const bands = even ? [] : bandsFor(depth * placing.scale);
+  const step = 1 / bands.length;
+  const parabola = (share: number) => core + (surface - core) * (share + step) ** 2;
   return (
     <g>
       <clipPath id={clip}>
         <path d={path} />
       </clipPath>
       <path d={path} fill={heatColour(even ? (surface + core) / 2 : core)} />
-      {(even ? [] : steps).map((share) => (
+      {bands.map((share) => (
         <path
           key={share}
           d={path}
@@ -36,7 +41,7 @@ export function HotSection({ outline, placing, surface, core, depth, className =
           fill="none"
           strokeLinejoin="round"
           stroke={heatColour(parabola(share))}
-          strokeWidth={2 * depth * placing.scale * (0.9 - share)}
+          strokeWidth={2 * depth * placing.scale * (1 - step / 2 - share)}
         />
       ))}
       <path d={path} className={className} />

@@ -3,7 +3,7 @@ import { LaneName, type LaneProps } from './Lane.tsx';
 import { foremost } from './line-model.ts';
 import { placeFindings } from './place-findings.ts';
 
-const rowHeight = 24;
+const rowHeight = 20;
 /** Mean width of one letter of the 10.5 px lettering; B612 is wide. */
 const letter = 6.1;
 

@@ -10,7 +10,7 @@ export function LengthLane({ stops, layout, left, right, top, bottom }: LaneProp
   const largest = Math.max(1e-6, ...stops.map(({ bar }) => bar?.area ?? 0));
   return (
     <g>
-      <LaneName top={top + 2} name="Length, m" notes={['area of a mark is volume,', 'its top is the head']} />
+      <LaneName top={top + 2} name="Length, m" notes={['mark area is volume,', 'top is the head']} />
       {y.ticks(4).map((at) => (
         <GridLine
           key={at}

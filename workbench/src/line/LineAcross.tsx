@@ -10,7 +10,7 @@ import { StopLinks } from './StopLinks.tsx';
 import { TemperatureLane } from './TemperatureLane.tsx';
 
 const left = 140;
-const height = 716;
+const height = 728;
 
 /** The line of a wide page: sections in travel order to one scale, and the lanes that hang under them. */
 export function LineAcross({ stops, sentence }: { stops: readonly Stop[]; sentence: string }) {
@@ -24,8 +24,8 @@ export function LineAcross({ stops, sentence }: { stops: readonly Stop[]; senten
         <LengthLane {...lane} top={172} bottom={276} />
         <TemperatureLane {...lane} top={306} bottom={450} />
         <LoadLane {...lane} top={478} bottom={542} />
-        <FindingsLane {...lane} top={566} rows={5} />
-        <ClockLane {...lane} top={696} />
+        <FindingsLane {...lane} top={580} rows={6} />
+        <ClockLane {...lane} top={708} />
       </svg>
       <StopLinks
         stops={stops}
@@ -33,7 +33,7 @@ export function LineAcross({ stops, sentence }: { stops: readonly Stop[]; senten
           left: column.left,
           width: column.width,
           top: 24,
-          height: 690,
+          height: 702,
         }))}
       />
     </div>

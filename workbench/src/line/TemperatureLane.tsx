@@ -64,7 +64,7 @@ function Band({
   return (
     <g clipPath={`url(#${id}clip)`}>
       <clipPath id={`${id}clip`}>
-        <rect x={left} y={stretch.top - 4} width={right - left} height={stretch.bottom - stretch.top + 6} />
+        <rect x={left} y={stretch.top} width={right - left} height={stretch.bottom - stretch.top + 2} />
       </clipPath>
       <HeatGradient id={id} y={y} />
       <path d={band(points) ?? ''} fill={`url(#${id})`} className="" stroke="var(--ink)" strokeWidth={0.8} />

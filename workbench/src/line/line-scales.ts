@@ -19,7 +19,7 @@ export function temperatureStretches(bars: readonly BarHere[], top: number, bott
   const highest = Math.max(1150, ...hot.map(({ surface, core }) => Math.max(surface, core)));
   const [from, to] = [100 * Math.floor(lowest / 100), 50 * Math.ceil(highest / 50)];
   const break_ = cold ? bottom - 44 : bottom;
-  const hotStretch = stretch([from, to], top, break_, 5);
+  const hotStretch = stretch([from, to], top, break_, 4);
   return cold ? [hotStretch, stretch([0, from], bottom - 32, bottom, 1)] : [hotStretch];
 }
 

@@ -14,8 +14,8 @@ test('with up to 30 findings on the line no words meet other words or a leader',
         return [{ row: place.row, x, from, to }];
       });
       for (const [i, a] of placed.entries()) {
-        expect(a.from).toBeGreaterThanOrEqual(140);
-        expect(a.to).toBeLessThanOrEqual(1420);
+        expect(a.from).toBeGreaterThanOrEqual(118);
+        expect(a.to).toBeLessThanOrEqual(1442);
         for (const b of placed.slice(i + 1)) {
           if (a.row === b.row) expect(a.to <= b.from || b.to <= a.from).toBe(true);
           const [upper, lower] = a.row < b.row ? [a, b] : [b, a];
@@ -29,6 +29,11 @@ test('with up to 30 findings on the line no words meet other words or a leader',
 test('a single finding stands in the first row, its words toward the middle of the page', () => {
   expect(placeFindings([{ x: 300, width: 100 }], 5, [140, 1420])).toEqual([{ row: 0, side: 'right' }]);
   expect(placeFindings([{ x: 1300, width: 100 }], 5, [140, 1420])).toEqual([{ row: 0, side: 'left' }]);
+});
+
+test('eight findings on neighbouring stations find room in eight rows, the last of the line uppermost', () => {
+  const wishes = Array.from({ length: 8 }, (_, i) => ({ x: 200 + 40 * i, width: 300 }));
+  expect(placeFindings(wishes, 8, [140, 1420]).map((place) => place?.row)).toEqual([7, 6, 5, 4, 3, 2, 1, 0]);
 });
 
 test('a finding without room is left to the strip and the table', () => {

@@ -17,29 +17,60 @@ interface Taken {
 }
 
 /**
- * A row and a side for each finding, in travel order, so that no words meet other words or another's leader.
- * Words stand inside: to the right of the mark on the first half of the line, to the left on the second.
- * undefined where `rows` do not suffice.
+ * A row and a side for each finding, given in order of importance, so that no words meet other words or another's
+ * leader. Words stand inside: to the right of the mark on the first half of the line, to the left on the second.
+ * Where the rows do not suffice for all, the less important ones get no place.
  */
 export function placeFindings(
   wishes: readonly Wish[],
   rows: number,
   [left, right]: readonly [number, number],
 ): (PlacedFinding | undefined)[] {
+  let chosen: number[] = [];
+  let places: PlacedFinding[] = [];
+  for (const i of wishes.keys()) {
+    const placed = placeAll(
+      [...chosen, i].map((at) => wishes[at]),
+      rows,
+      left,
+      right,
+    );
+    if (placed) [chosen, places] = [[...chosen, i], placed];
+  }
+  return wishes.map((_, i) => places[chosen.indexOf(i)]);
+}
+
+/** Stairs that run down from the middle of the line to both ends: then leaders pass beside all words. */
+function placeAll(
+  wishes: readonly Wish[],
+  rows: number,
+  left: number,
+  right: number,
+): PlacedFinding[] | undefined {
+  const middle = (left + right) / 2;
+  const order = wishes
+    .map((_, i) => i)
+    .sort((a, b) => Math.abs(wishes[a].x - middle) - Math.abs(wishes[b].x - middle));
   const taken: Taken[] = [];
-  return wishes.map(({ x, width }) => {
-    const sides = x < (left + right) / 2 ? (['right', 'left'] as const) : (['left', 'right'] as const);
-    for (let row = 0; row < rows; row++) {
-      for (const side of sides) {
-        const place = side === 'right' ? { from: x - 8, to: x + width } : { from: x - width, to: x + 8 };
-        const candidate = { row, x, ...place };
-        if (place.from < left || place.to > right || taken.some((other) => meet(candidate, other))) continue;
-        taken.push(candidate);
-        return { row, side };
-      }
-    }
-    return undefined;
-  });
+  const placed: PlacedFinding[] = [];
+  for (const i of order) {
+    const { x, width } = wishes[i];
+    const side = x < middle ? 'right' : 'left';
+    const words = side === 'right' ? { from: x - 8, to: x + width } : { from: x - width, to: x + 8 };
+    if (words.from < left - 14 || words.to > right + 14) return undefined;
+    const row = firstFree({ x, ...words }, taken, rows);
+    if (row === undefined) return undefined;
+    taken.push({ row, x, ...words });
+    placed[i] = { row, side };
+  }
+  return placed;
+}
+
+function firstFree(words: Omit<Taken, 'row'>, taken: readonly Taken[], rows: number): number | undefined {
+  for (let row = 0; row < rows; row++) {
+    if (!taken.some((other) => meet({ ...words, row }, other))) return row;
+  }
+  return undefined;
 }
 
 /** Same row: the words overlap. Other rows: the leader of the lower one runs through the words of the upper one. */

@@ -6,7 +6,16 @@ import { type Json, valueAt } from './plan-file.ts';
 export function stationFields(plan: Json, path: string): Field[] {
   const schema = schemaAt(Settings as Schema, path.split('.').slice(1));
   const own = schema ? fieldsOf(schema, valueAt(plan, path), path) : [];
-  return [...own, ...sharedFields(plan, path)].map((field) => ({ ...field, title: titleOf(field, plan) }));
+  const shown = own.filter((field) => isThere(field, plan, path));
+  return [...shown, ...sharedFields(plan, path)].map((field) => ({ ...field, title: titleOf(field, plan) }));
+}
+
+/** Vertical rolls can be moved only where the stand has some. */
+function isThere(field: Field, plan: Json, path: string): boolean {
+  if (!/\.(foot|head)RollMm$/.test(field.path)) return true;
+  const stands = valueAt(plan, 'mill.stands') as readonly { code: string; kind: string }[] | undefined;
+  const code = valueAt(plan, `${path}.stand`);
+  return stands?.find((stand) => stand.code === code)?.kind === 'universal';
 }
 
 /** The rhythm is said once for the whole line; it is moved at the furnace. */

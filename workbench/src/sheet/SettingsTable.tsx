@@ -55,7 +55,7 @@ function NumberRow({ field, was }: { field: NumberField; was: Json | undefined }
         aria-describedby={`${id}about`}
         data-path={field.path}
         value={input.value}
-        placeholder="drawn"
+        placeholder="as drawn"
         onChange={(event) => input.onChange(event.target.value)}
         onKeyDown={input.onKeyDown}
         onBlur={input.onBlur}

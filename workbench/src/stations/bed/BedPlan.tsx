@@ -4,7 +4,7 @@ import { heatColour } from '../../ink/heat-scale.ts';
 import { clock, figure } from '../../ink/numbers.ts';
 import { type BentBar, bentBars, exaggeration } from './bed-model.ts';
 
-const row = 28;
+const row = 27;
 
 /** The bed from above: one bar at several moments, walking down the sheet. */
 export function BedPlan({ record, width }: { record: CoolingBedRecord; width: number }) {
@@ -12,7 +12,7 @@ export function BedPlan({ record, width }: { record: CoolingBedRecord; width: nu
   const [left, right] = [16, width - 62];
   const scale = (right - left) / record.coldLength;
   const largest = Math.max(...bars.map(({ rise }) => Math.abs(rise)));
-  const factor = exaggeration(largest, (1.1 * row) / scale);
+  const factor = exaggeration(largest, (1.9 * row) / scale);
   const height = row * (bars.length + 1) + 12;
   const ends = `Bend ${figure(bars[0].rise, 'mm', 0)} mm at first, ${figure(record.finalRise, 'mm', 0)} mm leaving.`;
   return (
@@ -46,7 +46,12 @@ export function BedPlan({ record, width }: { record: CoolingBedRecord; width: nu
       <p className="caption">
         The bed in plan, head of the section outside upward. Length to scale, frame in{' '}
         {figure(barLength(scale, 40), 'm', 0)} m; bend drawn{' '}
-        {factor === 1 ? 'true' : `${factor} times as large as length`}. Clock from the last pass.
+        {factor === 1
+          ? 'true'
+          : factor > 1
+            ? `${factor} times as large as length`
+            : `at ${factor} of the length's scale`}
+        . Clock from the last pass.
       </p>
     </>
   );

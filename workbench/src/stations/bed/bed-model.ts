@@ -26,10 +26,10 @@ export function nearest(times: ArrayLike<number>, at: number): number {
   return best;
 }
 
-/** A factor for drawing small bends: 1, 2, 5, 10 … so that the largest fills the room. */
+/** A factor for drawing bends: 1, 2, 5, 10 … or 0.5, 0.2 …, the largest at which the largest bend fits the room. */
 export function exaggeration(largest: number, room: number): number {
   const wanted = room / Math.max(largest, 1e-9);
-  if (wanted < 1) return 1;
   const decade = 10 ** Math.floor(Math.log10(wanted));
-  return [5, 2, 1].map((step) => step * decade).find((step) => step <= wanted) ?? 1;
+  const step = [5, 2, 1].find((each) => each * decade <= wanted * (1 + 1e-12)) ?? 1;
+  return Number((step * decade).toPrecision(3));
 }

@@ -23,7 +23,7 @@ export function QuenchChart({
     .domain([0, curves.time[last]])
     .range([left, width - 2]);
   const lowest = Math.min(...curves.surface, places.middle.surfaceLowest);
-  const highest = Math.max(...curves.core);
+  const highest = Math.max(...curves.core, ...curves.surface);
   const y = scaleLinear().domain([lowest, highest]).nice(6).range([bottom, top]);
   const { surfaceLowest, meanBefore, meanAfter } = places.middle;
   const sentence = `The skin falls to ${figure(surfaceLowest, 'C')} °C under the jets; the mean goes from ${figure(meanBefore, 'C')} to ${figure(meanAfter, 'C')} °C.`;
@@ -52,7 +52,7 @@ export function QuenchChart({
       <text className="value plate end" x={width - 8} y={y(curves.surface[last]) + 14}>
         skin {figure(curves.surface[last], 'C')}
       </text>
-      <text className="value plate end" x={width - 8} y={y(curves.core[last]) - 6}>
+      <text className="value plate end" x={width - 8} y={y(curves.core[last]) + 14}>
         core {figure(curves.core[last], 'C')}
       </text>
     </svg>

@@ -14,7 +14,7 @@ import { fieldAt, Handle } from '../../sheet/Handle.tsx';
 type Scale = ScaleLinear<number, number>;
 
 const left = 40;
-const [top, bottom] = [70, 350];
+const [top, bottom] = [70, 390];
 
 /** Zone temperatures in blue, coldest to hottest point as a band in its own colours, mean, skid side. */
 export function HeatingChart({

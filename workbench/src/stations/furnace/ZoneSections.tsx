@@ -1,6 +1,6 @@
 import type { FurnaceRecord } from '@bloomrail/engine/stations/furnace/record';
 import { boundaryPath } from '../../ink/boundary-path.ts';
-import { clock, figure } from '../../ink/numbers.ts';
+import { figure } from '../../ink/numbers.ts';
 import { isothermStep, SectionMap } from '../../ink/SectionMap.tsx';
 import type { SectionField } from '../../ink/section-map.ts';
 
@@ -23,7 +23,7 @@ export function ZoneSections({
     bottom: Math.min(...ys),
     top: Math.max(...ys),
   };
-  const scale = Math.min(170 / (box.top - box.bottom), (column - 24) / (box.right - box.left));
+  const scale = Math.min(196 / (box.top - box.bottom), (column - 24) / (box.right - box.left));
   const height = scale * (box.top - box.bottom);
   return (
     <svg width={width} height={height + 48} role="img" aria-label={zones.map(inWords).join('; ')}>
@@ -38,7 +38,7 @@ export function ZoneSections({
           <g key={zone.name + zone.leaves}>
             <SectionMap field={field} place={place} edge={boundaryPath(xs, ys, section.triangles, place)} />
             <text className="name mid" x={(i + 0.5) * column} y={height + 24}>
-              {clock(zone.leaves)}, after {zone.name.toLowerCase()}
+              {figure(zone.leaves, 'min', 0)} min, after {zone.name.toLowerCase()}
             </text>
             <text className="mid" x={(i + 0.5) * column} y={height + 38}>
               {rangeOf(zone)} °C, lines every {isothermStep(field)}

@@ -16,22 +16,24 @@ export function GapDimension({ fields, picture }: Props & { record: PassRecord }
   const { x, upper, lower } = picture.gap;
   const arm = 46;
   const handleY = upper - arm - 12;
-  const labelLeft = x + 130 > picture.width;
+  const labelLeft = x < picture.width / 2 - 30 || x > picture.width - 140;
+  const text = `gap ${inField(field.value, field)} mm`;
+  const plate = 8.6 * text.length + 12;
   return (
     <g>
       <path className="setting" d={`M${x} ${upper}v${-arm}M${x} ${lower}v${arm}`} />
       <Arrow x={x} y={upper} way={1} />
       <Arrow x={x} y={lower} way={-1} />
       <rect
-        x={labelLeft ? x - 126 : x + 14}
+        x={labelLeft ? x - 14 - plate : x + 14}
         y={handleY - 11}
-        width={112}
+        width={plate}
         height={22}
         fill="var(--setbg)"
         stroke="none"
       />
       <text className={labelLeft ? 'live end' : 'live'} x={labelLeft ? x - 20 : x + 20} y={handleY + 5}>
-        gap {inField(field.value, field)} mm
+        {text}
       </text>
       {/* Both rolls close on the bar, so a roll moves by half of what the gap changes. */}
       <Handle field={field} x={x} y={handleY} perPixel={2000 / picture.placing.scale} />

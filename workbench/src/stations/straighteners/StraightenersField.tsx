@@ -19,7 +19,7 @@ export function StraightenersField({
   const machine = record[plane];
   const last = machine.along[machine.along.length - 1];
   const [left, right] = [96, width - 4];
-  const x = (metres: number) => left + 30 + ((right - left - 60) * metres) / last;
+  const x = (metres: number) => left + 34 + ((right - left - 92) * metres) / last;
   return (
     <div ref={ref}>
       <p className="views" style={{ display: 'flex', gap: 16, marginBottom: 4 }}>

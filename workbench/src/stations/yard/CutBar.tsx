@@ -15,7 +15,7 @@ interface Props {
   readonly sentence: string;
 }
 
-const [top, thick] = [36, 16];
+const [top, thick] = [52, 18];
 
 /** One bar with its cuts, true to scale along its length. Words of narrow parts move up so that they do not meet. */
 export function CutBar({ width, length, parts, sentence }: Props) {
@@ -27,7 +27,7 @@ export function CutBar({ width, length, parts, sentence }: Props) {
     return { ...part, from, width: part.length * scale };
   });
   return (
-    <svg width={width} height={86} role="img" aria-label={sentence}>
+    <svg width={width} height={top + thick + 26} role="img" aria-label={sentence}>
       {placed.map((part, i) => (
         <g key={`${part.name} ${part.from}`}>
           <rect
@@ -40,7 +40,7 @@ export function CutBar({ width, length, parts, sentence }: Props) {
             strokeWidth={0.9}
             strokeDasharray={part.colour ? undefined : '3 2'}
           />
-          <Words part={part} index={i} end={width} />
+          <Words part={part} level={levelOf(placed, i, width)} end={width} />
         </g>
       ))}
     </svg>
@@ -49,10 +49,10 @@ export function CutBar({ width, length, parts, sentence }: Props) {
 
 type Placed = Part & { readonly from: number; readonly width: number };
 
-function Words({ part, index, end }: { part: Placed; index: number; end: number }) {
+function Words({ part, level, end }: { part: Placed; level: number; end: number }) {
   const middle = part.from + part.width / 2;
-  const words = `${part.name} ${figure(part.length, 'm', 2)}`;
-  if (part.width > 6 * words.length) {
+  const words = wordsOf(part);
+  if (!isNarrow(part)) {
     return (
       <text className="mid" x={middle} y={top + thick + 15}>
         {part.name} <tspan fontWeight={700}>{figure(part.length, 'm', 2)}</tspan>
@@ -60,7 +60,7 @@ function Words({ part, index, end }: { part: Placed; index: number; end: number 
     );
   }
   const atRight = middle > end / 2;
-  const y = top - 10 - (index % 2 ? 13 : 0);
+  const y = top - 10 - 13 * level;
   return (
     <g>
       <path className="thin" d={`M${middle} ${top - 2}V${y + 3}`} />
@@ -69,4 +69,17 @@ function Words({ part, index, end }: { part: Placed; index: number; end: number 
       </text>
     </g>
   );
+}
+
+const wordsOf = ({ name, length }: Part): string => `${name} ${figure(length, 'm', 2)}`;
+
+const isNarrow = (part: Placed): boolean => part.width <= 6 * wordsOf(part).length;
+
+/** Narrow parts nearest to an end of the bar have their words highest, so that no leader runs through words. */
+function levelOf(parts: readonly Placed[], index: number, end: number): number {
+  const atRight = (part: Placed) => part.from + part.width / 2 > end / 2;
+  const side = atRight(parts[index]);
+  return parts.filter(
+    (other, i) => isNarrow(other) && atRight(other) === side && (side ? i < index : i > index),
+  ).length;
 }
