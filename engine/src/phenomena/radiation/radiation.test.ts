@@ -95,9 +95,19 @@ test('an endless row sees itself as crossed strings say, at the accuracy the coo
   expect(Math.abs(seen / crossed(0.1, 0.2) - 1)).toBeLessThan(0.002);
 });
 
+/** An angle with unequal legs: sees itself, and nothing about it is symmetric. */
+const angle: [number, number][] = [
+  [0, 0],
+  [0.3, 0],
+  [0.32, 0.05],
+  [0.06, 0.07],
+  [0.05, 0.2],
+  [0, 0.17],
+];
+
 test('what one edge sends to another comes back by the same way, and all that leaves arrives', () => {
-  const mesh = plateMesh(0.1, 0.2, 3, 5);
-  const { between, floor, surroundings, edges } = viewFactors(mesh, { pitch: 0.18, floor: -0.05 });
+  const mesh = surfaces(angle);
+  const { between, floor, surroundings, edges } = viewFactors(mesh, { pitch: 0.4, floor: -0.05 });
   const { length } = skinOf(mesh);
   for (let i = 0; i < edges; i++) {
     let sum = floor[i] + surroundings[i];

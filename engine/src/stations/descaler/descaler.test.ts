@@ -77,6 +77,7 @@ test('a face without nozzles, too much water and a slow bar are told', () => {
 test.each([
   // nozzles, footprint, pitch, width in mm, share, overlap
   [4, 100, 80, 280, 1, 20],
+  [3, 100, 80, 400, 0.65, 20],
   [2, 50, 100, 300, 1 / 3, -50],
   [1, 400, 80, 300, 1, 0],
   [0, 100, 80, 300, 0, 0],

@@ -2,9 +2,11 @@ import { expect, test } from 'vitest';
 import { z } from 'zod';
 import { must } from '../../outcome/result.ts';
 import { mirroredMesh } from '../../section/transform.ts';
+import { print } from '../../units/unit.ts';
 import { furnace } from './furnace.ts';
 import { heatingRules } from './heating-rules.ts';
 import { FurnaceRecord } from './record.ts';
+import { skinLoss } from './skin-loss.ts';
 import { bloom, fourHours, walkingBeam } from './walking-beam.fixture.ts';
 
 const { bar, record } = must(furnace(bloom(), fourHours, walkingBeam));
@@ -32,7 +34,7 @@ test('every kilogram and joule of the heating is in the ledger', () => {
   const sum = (of: Record<string, number>) => Object.values(of).reduce((total, each) => total + each, 0);
   expect(massInKg - massOutKg - sum(massLostKg)).toBeCloseTo(0, 9);
   expect(Math.abs((energyOutJ - energyInJ) / sum(energyGainedJ) - 1)).toBeLessThan(1e-12);
-  expect(Math.abs((energyGainedJ.unaccounted ?? 0) / energyGainedJ.furnace)).toBeLessThan(1e-3);
+  expect(Math.abs((energyGainedJ.unaccounted ?? 0) / energyGainedJ.furnace)).toBeLessThan(1e-6);
 });
 
 test('useful heat and fuel are those of steel at drop-out and lie in the band of the surveys', () => {
@@ -58,6 +60,29 @@ test('scale takes about one per cent and as much from the mass as its thickness 
   expect(record.scaleLoss).toBeLessThan(0.015);
   expect(bar.scale).toBe(record.scaleThickness);
   expect(bar.decarburised).toBe(record.decarburised);
+});
+
+test('two hours at 1200 °C in air grow 2.08 mm of scale, and less in furnace gas', () => {
+  // thickness² = 6.1 exp(−169 450/RT) cm²/s · t: from memory, unconfirmed
+  const held = { ...record.curves, time: [0, 3600, 7200], surface: [1200, 1200, 1200] };
+  expect(Math.abs(skinLoss(held, 1).scale * 1e3 - 2.08)).toBeLessThan(0.01);
+  expect(skinLoss(held, 0.6).scale).toBeCloseTo(0.6 * skinLoss(held, 1).scale, 9);
+  expect(skinLoss({ ...held, surface: [500, 500, 500] }, 1)).toMatchObject({
+    scale: 0,
+    metal: 0,
+    decarburised: 0,
+  });
+});
+
+test('blooms farther apart are heated more from their sides', () => {
+  const apart = {
+    ...walkingBeam,
+    zones: walkingBeam.zones.map((zone) => ({ ...zone, length: 2 * zone.length })),
+    pitch: 0.8,
+  };
+  const wide = must(furnace(bloom(), fourHours, apart)).record;
+  expect(wide.residence).toBeCloseTo(record.residence, 6);
+  expect(wide.zones[0].heat).toBeGreaterThan(1.1 * record.zones[0].heat);
 });
 
 test('the bar at the door is hot, grown, whole and has its clocks at zero', () => {
@@ -108,8 +133,9 @@ test('a furnace that is driven too hot says so and what to change', () => {
     setting: 'zones.2.temperatureC',
     limit: 1280,
   });
+  const target = 1230 + 60 + 1240 - burnt.leaving.places.middle.surface;
   expect(burnt.findings.find(({ check }) => check === 'furnace-drop-out')?.advice).toContain(
-    'Lower the last zone',
+    `Lower the last zone to about ${print(target, 'C')}`,
   );
 });
 
