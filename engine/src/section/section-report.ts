@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { ok, type Result } from '../outcome/result.ts';
 import { group, quantity } from '../units/group.ts';
+import type { Outline } from './outline.ts';
 import { dimensionsOf, ListedDimension } from './profile/dimension-list.ts';
 import { type Profile, Published } from './profile/profile.ts';
 import { outlineOf } from './profile-library.ts';
@@ -36,16 +37,24 @@ export type SectionReport = z.output<typeof SectionReport>;
 export function sectionReport(profile: Profile): Result<SectionReport> {
   const outline = outlineOf(profile);
   if (!outline.ok) return outline;
-  const torsion = torsionConstant(outline.value);
+  const report = outlineReport(profile.name, outline.value);
+  if (!report.ok) return report;
+  const { standard, published } = profile;
+  return ok({ ...report.value, standard, dimensions: dimensionsOf(profile), published: [...published] });
+}
+
+/** The same of any outline, upright as it is drawn; nothing is known of its dimensions. */
+export function outlineReport(name: string, outline: Outline): Result<SectionReport> {
+  const torsion = torsionConstant(outline);
   if (!torsion.ok) return torsion;
-  const properties = sectionProperties(outline.value);
+  const properties = sectionProperties(outline);
   const moduli = sectionModuli(properties);
   return ok({
-    profile: profile.name,
-    standard: profile.standard,
+    profile: name,
+    standard: '',
     area: properties.area,
     mass: properties.area * tableDensity,
-    centroidAboveFoot: properties.centroid.y,
+    centroidAboveFoot: properties.centroid.y - properties.bounds.bottom,
     inertiaX: properties.ix,
     inertiaY: properties.iy,
     modulusHead: moduli.top,
@@ -53,7 +62,7 @@ export function sectionReport(profile: Profile): Result<SectionReport> {
     modulusLateral: moduli.lateral,
     perimeter: properties.perimeter,
     torsion: torsion.value,
-    dimensions: dimensionsOf(profile),
-    published: [...profile.published],
+    dimensions: [],
+    published: [],
   });
 }
