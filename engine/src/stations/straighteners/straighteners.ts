@@ -90,7 +90,11 @@ export interface StraightFacts {
     | 'flatness1m'
     | 'flatnessSide'
     | 'heightCurvature'
+    | 'heightLow'
+    | 'heightHigh'
     | 'sideCurvature'
+    | 'sideLow'
+    | 'sideHigh'
     | 'nodeX'
     | 'nodeY'
     | 'triangles'
@@ -123,7 +127,11 @@ function factsOf(leaving: Bar, all: readonly Passed[], nominal: Passed): Straigh
       flatness1m: rise(worst(heightRange), 1),
       flatnessSide: rise(worst(sideRange), 1.5),
       heightCurvature: heightRange.nominal,
+      heightLow: heightRange.low,
+      heightHigh: heightRange.high,
       sideCurvature: sideRange.nominal,
+      sideLow: sideRange.low,
+      sideHigh: sideRange.high,
       nodeX: Array.from(leaving.mesh.xy).filter((_, i) => i % 2 === 0),
       nodeY: Array.from(leaving.mesh.xy).filter((_, i) => i % 2 === 1),
       triangles: Array.from(leaving.mesh.triangles),
@@ -136,15 +144,16 @@ function factsOf(leaving: Bar, all: readonly Passed[], nominal: Passed): Straigh
 
 export const worst = ({ low, high }: Range): number => Math.max(Math.abs(low), Math.abs(high));
 
-/** Range behind the side machine over range behind the height machine; 1 where neither moves. */
+/**
+ * Change of height camber behind the side machine over the change before it, from two runs that differ in height camber
+ * alone (see `overSpread`): side bending wipes out about a quarter. 1 where no spread is given.
+ */
 function carriedBySide(all: readonly Passed[]): number {
-  const between = all.map((each) => each.height.section.strain[1]);
-  const behind = all.map((each) => each.side.section.strain[1]);
-  const [first, second] = [
-    Math.max(...between) - Math.min(...between),
-    Math.max(...behind) - Math.min(...behind),
-  ];
-  return first > 1e-9 ? second / first : 1;
+  if (all.length < 5) return 1;
+  const [low, high] = [all[1], all[3]];
+  const before = high.height.section.strain[1] - low.height.section.strain[1];
+  const behind = high.side.section.strain[1] - low.side.section.strain[1];
+  return Math.abs(before) > 1e-9 ? behind / before : 1;
 }
 
 /** New stress and curvature; the work of bending warms the bar evenly. */
