@@ -67,4 +67,5 @@ test('a singular or indefinite matrix is refused, and the pivot named', () => {
   expect(solveDense([Number.NaN], [1]).ok).toBe(false);
   expect(solvePositiveDefinite([1, 0, 2, 1], [1, 1]).ok).toBe(false);
   expect(solvePositiveDefinite([-1], [1]).ok).toBe(false);
+  expect(solvePositiveDefinite([1, 1, 1, 1], [1, 1]).ok).toBe(false);
 });

@@ -21,8 +21,11 @@ test('a bound in the way is kept, and the best point on it is found', () => {
 
 test('a tilted bowl in a box has its minimum where arithmetic says', () => {
   const bowls = fc.record({
-    centre: fc.array(fc.double({ min: -2, max: 2, noNaN: true }), { minLength: 1, maxLength: 4 }),
-    stretch: fc.double({ min: 1, max: 30, noNaN: true }),
+    centre: fc.array(
+      fc.integer({ min: -200, max: 200 }).map((n) => n / 100),
+      { minLength: 1, maxLength: 4 },
+    ),
+    stretch: fc.integer({ min: 1, max: 30 }),
   });
   fc.assert(
     fc.property(bowls, ({ centre, stretch }) => {
@@ -41,6 +44,16 @@ test('a tilted bowl in a box has its minimum where arithmetic says', () => {
     }),
     { numRuns: 40 },
   );
+});
+
+test('a minimum beside a single bound, or on it, is found too', () => {
+  const bowl = (p: Field) => (p[0] - 0.97) ** 2 + (p[1] + 2) ** 2;
+  const above = must(nelderMead(bowl, [3, 0], { low: [-1, -1] })).parameters;
+  expect(above[0]).toBeCloseTo(0.97, 4);
+  expect(above[1]).toBeCloseTo(-1, 5);
+  const below = must(nelderMead(bowl, [-3, -9], { high: [1, -2.5] })).parameters;
+  expect(below[0]).toBeCloseTo(0.97, 4);
+  expect(below[1]).toBeCloseTo(-2.5, 5);
 });
 
 test('the same search twice takes the same steps', () => {

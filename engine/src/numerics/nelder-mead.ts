@@ -1,6 +1,6 @@
 import type { Field } from '../outcome/field.ts';
 import { fail, ok, type Result } from '../outcome/result.ts';
-import { type Box, intoBox } from './box.ts';
+import { type Box, boxed, freed, intoBox } from './box.ts';
 
 export interface Minimum {
   readonly parameters: Float64Array;
@@ -20,15 +20,17 @@ export interface SearchOptions extends Box {
 }
 
 interface Vertex {
+  /** Where the simplex has it, in free coordinates, and where that is in the box. */
   readonly at: Float64Array;
+  readonly parameters: Float64Array;
   readonly value: number;
 }
 
 /**
  * A local minimum of f without derivatives, inside a box, for up to about ten parameters.
  *
- * A point outside the box is moved onto it; NaN counts as +∞. When the simplex has shrunk, a fresh one is laid
- * out at the best point, until that finds nothing better: simplexes flattened against a bound are no answer.
+ * The simplex moves in free coordinates that never leave the box, see box.ts; NaN counts as +∞. When it has shrunk,
+ * a fresh one is laid out at the best point, until that finds nothing better: a flattened simplex is no answer.
  * Nothing is random. A Failure when f is nowhere finite at the start, or evaluations run out.
  * Source: J. Nelder, R. Mead 1965, with the factors of F. Gao, L. Han 2012; from memory.
  */
@@ -42,12 +44,15 @@ export function nelderMead(
   let evaluations = 0;
   const vertex = (at: Float64Array): Vertex => {
     evaluations++;
-    const value = f(intoBox(at, options));
-    return { at, value: Number.isNaN(value) ? Number.POSITIVE_INFINITY : value };
+    const inside = at.map((z, i) => boxed(z, i, options, size[i]));
+    const parameters = intoBox(inside, options);
+    const value = f(parameters);
+    return { at, parameters, value: Number.isNaN(value) ? Number.POSITIVE_INFINITY : value };
   };
-  let best = vertex(Float64Array.from(start));
+  const vertexAt = (x: Float64Array) => vertex(x.map((xi, i) => freed(xi, i, options, size[i])));
+  let best = vertexAt(intoBox(Float64Array.from(start), options));
   for (let turn = 1; ; turn = -turn) {
-    const simplex = [best, ...laidOut(best.at, size, turn, options).map(vertex)].sort(byValue);
+    const simplex = [best, ...laidOut(best.parameters, size, turn, options).map(vertexAt)].sort(byValue);
     if (simplex[0].value === Number.POSITIVE_INFINITY) return nowhereFinite(evaluations);
     while (extent(simplex, size) > tolerance) {
       if (evaluations > maxEvaluations) return ranOut(simplex, extent(simplex, size), evaluations);
@@ -57,19 +62,19 @@ export function nelderMead(
     best = simplex[0];
     if (gained > tolerance * Math.abs(best.value)) continue;
     const residual = extent(simplex, size);
-    return ok({ parameters: best.at, value: best.value, evaluations, residual });
+    return ok({ parameters: best.parameters, value: best.value, evaluations, residual });
   }
 }
 
-/** One corner per parameter, a `size` away; away from the bound when there is no room. */
+/** One corner per parameter, a `size` away; on the other side where a bound leaves less room. */
 function laidOut(from: Float64Array, size: Field, turn: number, box: Box): Float64Array[] {
-  return Array.from(from, (x, i) => {
-    const isOutside =
-      x + turn * size[i] > (box.high?.[i] ?? Number.POSITIVE_INFINITY) ||
-      x + turn * size[i] < (box.low?.[i] ?? Number.NEGATIVE_INFINITY);
-    const corner = from.slice();
-    corner[i] += (isOutside ? -turn : turn) * size[i];
-    return corner;
+  return Array.from(from, (_, i) => {
+    const [there, back] = [turn, -turn].map((side) => {
+      const corner = from.slice();
+      corner[i] += side * size[i];
+      return intoBox(corner, box);
+    });
+    return Math.abs(there[i] - from[i]) >= Math.abs(back[i] - from[i]) ? there : back;
   });
 }
 
@@ -109,10 +114,12 @@ function centreOf(vertices: Vertex[]): Float64Array {
 }
 
 function extent(simplex: Vertex[], size: Field): number {
-  const best = simplex[0].at;
+  const best = simplex[0].parameters;
   let most = 0;
-  for (const { at } of simplex) {
-    for (let i = 0; i < at.length; i++) most = Math.max(most, Math.abs(at[i] - best[i]) / size[i]);
+  for (const { parameters } of simplex) {
+    for (let i = 0; i < best.length; i++) {
+      most = Math.max(most, Math.abs(parameters[i] - best[i]) / size[i]);
+    }
   }
   return most;
 }

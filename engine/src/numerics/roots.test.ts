@@ -18,7 +18,7 @@ const hard: [string, (x: number) => number, number, number, number][] = [
 test.each(hard)('a root is found on %s, in fewer than 100 steps', (_, f, low, high, exact) => {
   for (const result of [bracketedRoot(f, low, high), bracketedRoot(f, high, low)]) {
     const { root, residual, iterations } = must(result);
-    // The ninth power is zero in floating point within 1e-35 of its root only.
+    // Four units in the last place of the wider end, and the rounding of the constants above.
     expect(Math.abs(root - exact)).toBeLessThanOrEqual(8 * Number.EPSILON * Math.max(1, Math.abs(exact)));
     expect(residual).toBe(f(root));
     expect(iterations).toBeLessThan(100);
@@ -31,7 +31,7 @@ test('a smooth root costs about as many evaluations as it has digits, not bits',
 
 test('the answer is as near as was asked for', () => {
   const cubic = fc.record({
-    root: fc.double({ min: -0.9, max: 0.9, noNaN: true }),
+    root: fc.integer({ min: -900, max: 900 }).map((n) => n / 1000),
     tolerance: fc.constantFrom(1e-3, 1e-7),
   });
   fc.assert(
