@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { z } from 'zod';
 import { must } from '../outcome/result.ts';
-import { profileNamed, profileNames } from './profile-library.ts';
-import { SectionReport, sectionReport } from './section-report.ts';
+import { outlineOf, profileNamed, profileNames } from './profile-library.ts';
+import { outlineReport, SectionReport, sectionReport } from './section-report.ts';
+import { moved } from './transform.ts';
 
 const reportOf = (name: string) => {
   const profile = profileNamed(name);
@@ -52,4 +53,19 @@ test('a person’s own profile lists its dimensions as given', () => {
   if (!profile) throw new Error('A75 is missing');
   const report = must(sectionReport({ ...profile, name: 'own', origins: {} }));
   expect(new Set(report.dimensions.map(({ status }) => status))).toEqual(new Set(['own']));
+});
+
+test('a drawn outline has the same report wherever it stands on the sheet, without dimensions', () => {
+  const profile = profileNamed('60E1');
+  if (!profile) throw new Error('60E1 is missing');
+  const [drawn, known] = [
+    must(outlineReport('sheet 7', moved(must(outlineOf(profile)), 1, 2))),
+    must(sectionReport(profile)),
+  ];
+  for (const key of ['area', 'centroidAboveFoot', 'inertiaX', 'modulusHead', 'perimeter'] as const) {
+    expect(drawn[key] / known[key]).toBeCloseTo(1, 11);
+  }
+  // Another place gives another mesh; both are within 0.1 % of the constant.
+  expect(drawn.torsion / known.torsion).toBeCloseTo(1, 3);
+  expect(drawn.dimensions).toEqual([]);
 });

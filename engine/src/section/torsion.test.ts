@@ -44,6 +44,7 @@ test('the error on a square falls with the fourth power of the mesh size', () =>
 test('a section scaled by s has s⁴ the torsion constant; a turned one the same', () => {
   const rail = railNamed('60E1');
   const own = must(torsionConstant(rail));
+  // Round-off may choose other triangles for a scaled or turned outline; both meshes are within 0.1 %.
   expect(must(torsionConstant(scaled(rail, 1.3))) / own / 1.3 ** 4).toBeCloseTo(1, 4);
   expect(must(torsionConstant(turned(rail, 0.5))) / own).toBeCloseTo(1, 3);
 });
