@@ -11,7 +11,7 @@ import { yieldCurve } from '../../steel/yield-curve.ts';
 import { watchedNodes } from '../cooling-bed/lying-bar.ts';
 import type { StraightenersEquipment } from './equipment.ts';
 import { findingsOf } from './findings.ts';
-import { machineRecord, machinesOf, overSpread, type Passed } from './machine.ts';
+import { carriedBySide, machineRecord, machinesOf, overSpread, type Passed } from './machine.ts';
 import { measuresOf } from './measures.ts';
 import type { StraightenersRecord } from './record.ts';
 import type { StraightenersSettings } from './settings.ts';
@@ -51,7 +51,7 @@ export function straighteners(
   ];
   const work = height.work + side.work;
   const leaving = leavingBar(bar, nominal.side.section, work);
-  const facts = factsOf(leaving, all, nominal);
+  const facts = factsOf(leaving, all, nominal, carriedBySide(section.value, machines, nominal));
   const both = { height: height.record, side: side.record };
   const record: StraightenersRecord = {
     kind: 'straighteners',
@@ -82,7 +82,7 @@ export function sectionOf(bar: Bar): Result<ColdSection> {
 export interface StraightFacts {
   readonly heightRange: Range;
   readonly sideRange: Range;
-  /** How much of a change between the machines is left behind the second one. */
+  /** Share of what an offset of the height machine changes that is left behind the side machine. */
   readonly carried: number;
   readonly record: Pick<
     StraightenersRecord,
@@ -110,7 +110,7 @@ export interface Range {
   readonly high: number;
 }
 
-function factsOf(leaving: Bar, all: readonly Passed[], nominal: Passed): StraightFacts {
+function factsOf(leaving: Bar, all: readonly Passed[], nominal: Passed, carried: number): StraightFacts {
   const left = (which: 1 | 2): Range => {
     const row = all.map((each) => each.side.section.strain[which]);
     return { nominal: nominal.side.section.strain[which], low: Math.min(...row), high: Math.max(...row) };
@@ -121,7 +121,7 @@ function factsOf(leaving: Bar, all: readonly Passed[], nominal: Passed): Straigh
   return {
     heightRange,
     sideRange,
-    carried: carriedBySide(all),
+    carried,
     record: {
       flatness3m: rise(worst(heightRange), 3),
       flatness1m: rise(worst(heightRange), 1),
@@ -143,18 +143,6 @@ function factsOf(leaving: Bar, all: readonly Passed[], nominal: Passed): Straigh
 }
 
 export const worst = ({ low, high }: Range): number => Math.max(Math.abs(low), Math.abs(high));
-
-/**
- * Change of height camber behind the side machine over the change before it, from two runs that differ in height camber
- * alone (see `overSpread`): side bending wipes out about a quarter. 1 where no spread is given.
- */
-function carriedBySide(all: readonly Passed[]): number {
-  if (all.length < 5) return 1;
-  const [low, high] = [all[1], all[3]];
-  const before = high.height.section.strain[1] - low.height.section.strain[1];
-  const behind = high.side.section.strain[1] - low.side.section.strain[1];
-  return Math.abs(before) > 1e-9 ? behind / before : 1;
-}
 
 /** New stress and curvature; the work of bending warms the bar evenly. */
 function leavingBar(bar: Bar, section: ColdSection, work: number): Bar {
