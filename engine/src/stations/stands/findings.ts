@@ -2,11 +2,10 @@ import { type Measure, shareOfLimit } from '../../bar/measure.ts';
 import type { Finding } from '../../outcome/finding.ts';
 import { outsideValidity } from '../../steel/law.ts';
 import { print } from '../../units/unit.ts';
-import type { Filling } from './filling.ts';
 import type { Happened } from './recording.ts';
 
 /** What a person should know about the pass, worst first. */
-export function findingsOf(happened: Happened, measures: readonly Measure[], _filling: Filling): Finding[] {
+export function findingsOf(happened: Happened, measures: readonly Measure[]): Finding[] {
   return [
     ...measures.flatMap((measure) => againstLimit(measure)),
     ...noContact(happened),

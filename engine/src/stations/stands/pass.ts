@@ -50,7 +50,7 @@ export function pass(
 
   const law = heatingLaw(bar.grade);
   const elements = elementsOf(rolled, cavity, rolls, axis);
-  const rule = loadRule(bar, settings, stand, made.value, speed);
+  const rule = loadRule(bar, stand, made.value, speed);
   const section: Section = { conductor: conductor(entry.mesh), law, massPerMetre: bar.mass / entry.length };
   const bites = bitesOf(made.value);
   const contact = {
@@ -160,7 +160,6 @@ const meshCells = 110;
 
 function loadRule(
   bar: Bar,
-  _settings: PassSettings,
   { model, friction }: Stand,
   { flowStress, workingRadius }: { flowStress: LoadRule['flowStress']; workingRadius: number },
   speed: number,

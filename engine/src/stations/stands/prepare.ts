@@ -61,7 +61,7 @@ export function prepared(bar: Bar, settings: PassSettings, stand: Stand): Result
   const rule: SpreadRule = {
     law,
     friction: stand.friction,
-    bar: model.spread,
+    bar: model.spread * (groove.spread ?? 1),
     foot: model.footSpread,
     head: model.headSpread,
   };

@@ -1,6 +1,6 @@
-import type { Bar, PlaceName } from '../../bar/bar.ts';
+import { type Bar, type PlaceName, placeNames } from '../../bar/bar.ts';
 import { deepestNode, snapshotOf, temperaturesOf } from '../../bar/snapshot.ts';
-import type { Balance } from '../../bar/station.ts';
+import type { Balance, BarSnapshot } from '../../bar/station.ts';
 import type { Field } from '../../outcome/field.ts';
 import { contactLength } from '../../phenomena/rolling/contact.ts';
 import { spreadRange } from '../../phenomena/rolling/spread/spread.ts';
@@ -42,7 +42,7 @@ export interface Happened {
 }
 
 export function recordOf(happened: Happened): PassRecord {
-  const { bar, leaving, settings, stand, prepared, timing, visits, speed, elongation } = happened;
+  const { leaving, settings, stand, prepared, timing, visits, speed, elongation } = happened;
   const { loads } = visits[1];
   const { entry, rolled, groove } = prepared;
   const exitSpeed = speed * (1 + happened.forwardSlip);
@@ -56,12 +56,14 @@ export function recordOf(happened: Happened): PassRecord {
     gapToSet: settings.gap - stretch,
   };
   const measures = measuresOf(happened, numbers);
+  const snapshot = snapshotOf(leaving);
+  const core = deepestNode(entry.mesh);
   return {
     kind: 'pass',
-    leaving: snapshotOf(leaving),
+    leaving: snapshot,
     balance: happened.balance,
     measures,
-    findings: findingsOf(happened, measures, fill),
+    findings: findingsOf(happened, measures),
     code: settings.code,
     stand: stand.code,
     groove: groove.name,
@@ -72,9 +74,7 @@ export function recordOf(happened: Happened): PassRecord {
     exit: sideOf(leaving.outline, leaving.length, exitSpeed),
     rolls: rollRecords(prepared, stand),
     elements: loads.elements.map(elementRecord),
-    places: byPlace((name) =>
-      placeRecord(happened, visits[name === 'head' ? 0 : name === 'middle' ? 1 : 2], bar),
-    ),
+    places: byPlace((name) => placeRecord(happened, visits[placeNames.indexOf(name)], snapshot, core)),
     forceLaws: laws.laws,
     spreadLaws: spreadLawsOf(rolled.spreads[0], stand.friction),
     elongation,
@@ -154,7 +154,7 @@ function placeRecord(
   return {
     arriving: temperaturesOf(mesh, bar[name], core),
     biting: temperaturesOf(mesh, { clock: timing.bite[name], temperature: biting }, core),
-    leaving: temperaturesOf(leaving.mesh, leaving[name]),
+    leaving: leavingSnapshot.places[name],
     force: loads.force,
     ...(prepared.rolls.footFace === undefined ? {} : { footForce: loads.footForce }),
     ...(prepared.rolls.headFace === undefined ? {} : { headForce: loads.headForce }),

@@ -12,7 +12,10 @@ import { choice, group, optionalQuantity, quantity } from '../../../units/group.
  *        ╰──────┼──────╯  bottom, half the height
  *     ──────────┼───────────→ x
  */
-const name = { name: z.string().min(1) };
+const name = {
+  name: z.string().min(1),
+  spread: optionalQuantity('one', 'Measured over computed spread in this groove', 0, 4),
+};
 const size = (title: string, most = 700) => quantity('mm', title, 0, most);
 const place = (title: string) => quantity('mm', title, -600, 600);
 const angle = (title: string) => quantity('deg', title, 1, 75);
