@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { ok, type Result } from '../outcome/result.ts';
 import { group, quantity } from '../units/group.ts';
-import type { Outline, Outline } from './outline.ts';
+import type { Outline } from './outline.ts';
 import { dimensionsOf, ListedDimension } from './profile/dimension-list.ts';
 import { type Profile, Published } from './profile/profile.ts';
 import { outlineOf } from './profile-library.ts';
@@ -39,15 +39,11 @@ export function sectionReport(profile: Profile): Result<SectionReport> {
   if (!outline.ok) return outline;
   const report = outlineReport(profile.name, outline.value);
   if (!report.ok) return report;
-  return ok({
-    ...report.value,
-    standard: profile.standard,
-    dimensions: dimensionsOf(profile),
-    published: [...profile.published],
-  });
+  const { standard, published } = profile;
+  return ok({ ...report.value, standard, dimensions: dimensionsOf(profile), published: [...published] });
 }
 
-/** The same for an outline of which only the shape is known: one that was drawn. Upright, with its foot down. */
+/** The same of any outline, upright as it is drawn; nothing is known of its dimensions. */
 export function outlineReport(name: string, outline: Outline): Result<SectionReport> {
   const torsion = torsionConstant(outline);
   if (!torsion.ok) return torsion;
