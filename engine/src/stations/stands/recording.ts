@@ -144,17 +144,16 @@ function elementRecord({ element, pass, rate, force, pressure }: LoadedElement):
 }
 
 function placeRecord(
-  { prepared, leaving, timing, stand }: Happened,
-  visit: VisitOfPlace,
-  bar: Bar,
+  { prepared, bar, timing, stand }: Happened,
+  { name, loads, biting }: VisitOfPlace,
+  after: BarSnapshot,
+  core: number,
 ): PlaceRecord {
-  const { name, loads, biting } = visit;
   const { mesh } = prepared.entry;
-  const core = deepestNode(mesh);
   return {
     arriving: temperaturesOf(mesh, bar[name], core),
     biting: temperaturesOf(mesh, { clock: timing.bite[name], temperature: biting }, core),
-    leaving: leavingSnapshot.places[name],
+    leaving: after.places[name],
     force: loads.force,
     ...(prepared.rolls.footFace === undefined ? {} : { footForce: loads.footForce }),
     ...(prepared.rolls.headFace === undefined ? {} : { headForce: loads.headForce }),
