@@ -30,7 +30,7 @@ interface Vertex {
  * A local minimum of f without derivatives, inside a box, for up to about ten parameters.
  *
  * The simplex moves in free coordinates that never leave the box, see box.ts; NaN counts as +∞. When it has shrunk,
- * a fresh one is laid out at the best point, until that finds nothing better: a flattened simplex is no answer.
+ * a fresh one is laid out at the best point, until that gains next to nothing: a flattened simplex is no answer.
  * Nothing is random. A Failure when f is nowhere finite at the start, or evaluations run out.
  * Source: J. Nelder, R. Mead 1965, with the factors of F. Gao, L. Han 2012; from memory.
  */
@@ -54,13 +54,14 @@ export function nelderMead(
   for (let turn = 1; ; turn = -turn) {
     const simplex = [best, ...laidOut(best.parameters, size, turn, options).map(vertexAt)].sort(byValue);
     if (simplex[0].value === Number.POSITIVE_INFINITY) return nowhereFinite(evaluations);
+    const spread = finiteSpread(simplex);
     while (extent(simplex, size) > tolerance) {
       if (evaluations > maxEvaluations) return ranOut(simplex, extent(simplex, size), evaluations);
       step(simplex, vertex);
     }
     const gained = best.value - simplex[0].value;
     best = simplex[0];
-    if (gained > tolerance * Math.abs(best.value)) continue;
+    if (gained > tolerance * spread) continue;
     const residual = extent(simplex, size);
     return ok({ parameters: best.parameters, value: best.value, evaluations, residual });
   }
@@ -122,6 +123,12 @@ function extent(simplex: Vertex[], size: Field): number {
     }
   }
   return most;
+}
+
+/** What a step of `size` does to the function. */
+function finiteSpread(simplex: Vertex[]): number {
+  const values = simplex.map(({ value }) => value).filter(Number.isFinite);
+  return Math.max(...values) - Math.min(...values);
 }
 
 const byValue = (a: Vertex, b: Vertex): number => a.value - b.value;

@@ -57,7 +57,7 @@ function compiled(): string {
   const program = join(folder, 'ldlt-eigen');
   const source = join(import.meta.dirname, 'ldlt-eigen.cpp');
   const flags = ['-O3', '-march=native', '-DNDEBUG', '-I/usr/include/eigen3', source, '-o', program];
-  const build = spawnSync('g++', flags, { encoding: 'utf8' });
+  const build = spawnSync(process.env.CXX ?? 'g++', flags, { encoding: 'utf8' });
   if (build.status === 0) return program;
   console.error(build.stderr ?? build.error?.message);
   console.error('Needs g++ and Eigen 3: apt-get install g++ libeigen3-dev');
