@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { must } from '../outcome/result.ts';
-import { nodeCount } from '../section/mesh.ts';
+import { nodeAreas, nodeCount, triangleArea, triangleCount } from '../section/mesh.ts';
 import { gradeNamed } from '../steel/grades.ts';
 import { heatingLaw } from '../steel/heating.ts';
 import { charge, massOfBloom } from './charge.ts';
@@ -56,4 +56,17 @@ test('heat that no name explains stands in the ledger as unaccounted', () => {
   const [cold, warm] = [must(charge(size, grade)), must(charge({ ...size, charging: 300 }, grade))];
   const { energyGainedJ } = balanceOf(cold, warm, {}, { furnace: 1e9 });
   expect(energyGainedJ.unaccounted).toBeCloseTo(heatContent(warm) - 1e9, 0);
+});
+
+test('the mesh is finer below the skin, symmetric, and keeps every triangle and the whole area', () => {
+  const { mesh } = must(charge({ ...size, cornerRadius: 0.01 }, grade));
+  const onSkin = new Set(mesh.boundary);
+  const inner = Array.from({ length: nodeCount(mesh) }, (_, i) => i).filter((i) => !onSkin.has(i));
+  const depth = (i: number) => Math.min(0.14 - Math.abs(mesh.xy[2 * i]), 0.19 - Math.abs(mesh.xy[2 * i + 1]));
+  expect(Math.min(...inner.map(depth))).toBeLessThan(0.016);
+  for (let t = 0; t < triangleCount(mesh); t++) expect(triangleArea(mesh, t)).toBeGreaterThan(1e-5);
+  const area = nodeAreas(mesh).reduce((sum, each) => sum + each, 0);
+  expect(area / massOfBloom(size)).toBeCloseTo(1 / (7850 * 9), 6);
+  const places = new Set(inner.map((i) => `${mesh.xy[2 * i]} ${mesh.xy[2 * i + 1]}`));
+  for (const i of inner) expect(places.has(`${0 - mesh.xy[2 * i]} ${mesh.xy[2 * i + 1]}`)).toBe(true);
 });

@@ -6,6 +6,7 @@ import { triangulate } from '../section/triangulate.ts';
 import { coldDensity, hotFactor } from '../steel/expansion.ts';
 import type { Grade } from '../steel/grade.ts';
 import type { Bar, Place } from './bar.ts';
+import { withFinerSkin } from './finer-skin.ts';
 
 /** A cast bloom as measured cold, lying as it lies in the furnace; m, charging temperature in °C. */
 export interface BloomSize {
@@ -22,20 +23,20 @@ export const massOfBloom = ({ height, width, cornerRadius, length }: BloomSize):
 
 /**
  * The bar with which the line begins, evenly at its charging temperature (above about 20 °C it is charged hot) and grown
- * by it. Its clock stands at 0 until it leaves the furnace. About 200 nodes; the mesh is finer than a tenth of the
- * smaller side, since no later station sees more detail in a bloom.
+ * by it. Its clock stands at 0 until it leaves the furnace. About 200 nodes, closer to each other below the skin.
  */
 export function charge(bloom: BloomSize, grade: Grade): Result<Bar> {
   const growth = hotFactor(grade, bloom.charging);
   const outline = rectangle(growth * bloom.width, growth * bloom.height, growth * bloom.cornerRadius);
-  const mesh = triangulate(outline, { size: growth * Math.sqrt(bloom.width * bloom.height) * meshShare });
-  if (!mesh.ok) return mesh;
-  const temperature = new Float64Array(nodeCount(mesh.value)).fill(bloom.charging);
+  const even = triangulate(outline, { size: growth * Math.sqrt(bloom.width * bloom.height) * meshShare });
+  if (!even.ok) return even;
+  const mesh = withFinerSkin(even.value, growth * bloom.width, growth * bloom.height);
+  const temperature = new Float64Array(nodeCount(mesh)).fill(bloom.charging);
   const place: Place = { clock: 0, temperature };
   return ok({
     grade,
     outline,
-    mesh: mesh.value,
+    mesh,
     head: place,
     middle: place,
     tail: place,

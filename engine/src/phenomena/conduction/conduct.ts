@@ -2,7 +2,8 @@ import type { Field } from '../../outcome/field.ts';
 import { fail, ok, type Result } from '../../outcome/result.ts';
 import type { Conductor } from './conductor.ts';
 import type { Conducted, HeatProblem, HeatState } from './heat-problem.ts';
-import { accept, implicitStep, type March, march, openHeat } from './implicit-step.ts';
+import { implicitStep } from './implicit-step.ts';
+import { accept, type March, march, openHeat } from './march.ts';
 
 export interface ConductOptions {
   /** K, allowed error of one step in temperature; 0.7 unless given. The share of the phase change is held to 0.02. */

@@ -9,6 +9,8 @@ import { conduct, conductFor } from './conduct.ts';
 import { conductor } from './conductor.ts';
 import { coolingHistory } from './cooling-history.ts';
 import { film } from './film.ts';
+import { implicitStep } from './implicit-step.ts';
+import { accept, march } from './march.ts';
 import { plateMesh } from './plate-mesh.fixture.ts';
 import { pointwise } from './surface.ts';
 
@@ -148,6 +150,35 @@ test('a tighter tolerance leaves a smaller error, as second-order steps should',
   const [coarse, fine] = [Math.abs(run(1) - exact), Math.abs(run(0.1) - exact)];
   expect(coarse).toBeLessThan(1);
   expect(Math.log10(coarse / fine)).toBeGreaterThan(0.7);
+});
+
+/** Observed order from the differences between a run and those with half and a quarter of its step. */
+function order(run: (steps: number) => number): number {
+  const [a, b, c] = [run(40), run(80), run(160)];
+  return Math.log2(Math.abs((a - b) / (b - c)));
+}
+
+test('equal steps of second-order differences are of second order, those of backward Euler of first', () => {
+  const problem = { massPerMetre, law: plain, surface: freeSurface(0.8, 25) };
+  const start = { temperature: even(900) };
+  const second = (steps: number) => {
+    const run = march(block, problem, start, 1e-8);
+    for (let k = 0; k < steps; k++) {
+      // the first step, of first order, in a hundred parts
+      const parts = k ? 1 : 100;
+      for (let part = 0; part < parts; part++) {
+        const dt = 600 / steps / parts;
+        expect(implicitStep(run, 0, dt, k > 1 ? 1 : k ? 100 : part ? 1 : 0).settled).toBe(true);
+        accept(run);
+      }
+    }
+    return run.temperature.now[0];
+  };
+  const first = (steps: number) => must(conductFor(block, problem, start, 600, steps)).temperature[0];
+  expect(order(second)).toBeGreaterThan(1.8);
+  expect(order(second)).toBeLessThan(2.2);
+  expect(order(first)).toBeGreaterThan(0.9);
+  expect(order(first)).toBeLessThan(1.1);
 });
 
 test('a surface law that gives no number is told as a failure, not as a field', () => {

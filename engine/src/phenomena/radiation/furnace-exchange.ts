@@ -1,5 +1,3 @@
-import { blackEmission, blackEmissionSlope } from './grey.ts';
-
 /**
  * Exchange factor of steel in a furnace whose gas radiates and whose walls only reflect and re-radiate, after Timofeev
  * (from memory, unconfirmed): q = C σ (Tg⁴ − Ts⁴) with this C.
@@ -28,11 +26,3 @@ export function gapShare(gap: number, height: number, exchange: number): number 
 
 /** View factor between two long strips of equal height that face each other across a gap (crossed strings). */
 export const crossed = (gap: number, height: number): number => Math.hypot(1, gap / height) - gap / height;
-
-/** Flux into a surface, W/m², and its slope, W/m²K. */
-export function exchanged(factor: number, source: number, T: number): { flux: number; slope: number } {
-  return {
-    flux: factor * (blackEmission(source) - blackEmission(T)),
-    slope: -factor * blackEmissionSlope(T),
-  };
-}
