@@ -2,14 +2,21 @@ import type { Visit } from '@bloomrail/engine/line/run-line';
 import type { Summary } from '@bloomrail/engine/line/summary';
 import type { Failure } from '@bloomrail/engine/outcome/result';
 import type { Issue } from '@bloomrail/engine/units/issue';
-import type { Answer, Stop } from './messages.ts';
+import type { Answer, Content, Stop } from './messages.ts';
+
+/** A visit under the name that all workers know it by. */
+interface Stamped {
+  readonly stamp: string;
+  readonly visit: Visit;
+}
 
 /** One place of the line as the page knows it now. */
 export interface Station extends Stop {
   /** absent: not computed. old: from before the last move, still waiting. now: answers the plan as it stands. */
   readonly state: 'absent' | 'old' | 'now';
+  readonly stamp?: string;
   readonly visit?: Visit;
-  /** The visit before the last move, where that move changed it. */
+  /** The visit of the last settled line, where moves since then have changed it. */
   readonly was?: Visit;
 }
 
@@ -21,43 +28,70 @@ export interface Progress {
   readonly issues: readonly Issue[];
   readonly failure?: { readonly code: string; readonly failure: Failure };
   readonly summary?: Summary;
+  /** The line of the last full result before the present moves. */
+  readonly settled: readonly Stamped[];
+  /** Every visit sent lately, so that a worker may name it instead of sending it again. */
+  readonly sent: ReadonlyMap<string, Visit>;
 }
 
-export const nothingYet: Progress = { run: 0, status: 'empty', stations: [], issues: [] };
+const keptVisits = 600;
 
-/** A new run was ordered. What is settled becomes the state before; while moves follow each other it stays. */
+export const nothingYet: Progress = {
+  run: 0,
+  status: 'empty',
+  stations: [],
+  issues: [],
+  settled: [],
+  sent: new Map(),
+};
+
+/** A new run was ordered. A full result becomes the state before; while moves follow each other that stays. */
 export function ordered(progress: Progress, run: number): Progress {
-  const settled = progress.status === 'done';
   const { failure: _, ...rest } = progress;
-  return {
-    ...rest,
-    run,
-    status: 'computing',
-    issues: [],
-    stations: settled ? progress.stations.map(withoutWas) : progress.stations,
-  };
+  const full = progress.status === 'done';
+  const settled = full ? progress.stations.flatMap(stamped) : progress.settled;
+  const stations = full ? progress.stations.map(withoutWas) : progress.stations;
+  return { ...rest, run, status: 'computing', issues: [], settled, stations };
 }
+
+const stamped = ({ stamp, visit }: Station): Stamped[] => (stamp && visit ? [{ stamp, visit }] : []);
 
 const withoutWas = ({ was: _, ...station }: Station): Station => station;
 
-/** The page's knowledge after one more answer. Answers to earlier orders are passed over. */
-export function answered(progress: Progress, answer: Answer): Progress {
-  if (answer.run !== progress.run) return progress;
-  switch (answer.kind) {
+/** The page's knowledge after one more answer. Answers to earlier orders are only remembered. */
+export function answered(progress: Progress, { run, contents }: Answer): Progress {
+  const known = { ...progress, sent: remembered(progress.sent, contents) };
+  return run === progress.run ? contents.reduce(after, known) : known;
+}
+
+function remembered(
+  sent: ReadonlyMap<string, Visit>,
+  contents: readonly Content[],
+): ReadonlyMap<string, Visit> {
+  const fresh = contents.flatMap((content) =>
+    content.kind === 'visit' ? [[content.stamp, content.visit] as const] : [],
+  );
+  return fresh.length ? new Map([...sent, ...fresh].slice(-keptVisits)) : sent;
+}
+
+function after(progress: Progress, content: Content): Progress {
+  switch (content.kind) {
     case 'issues':
-      return { ...progress, status: 'invalid', issues: answer.issues };
+      return { ...progress, status: 'invalid', issues: content.issues };
     case 'stops':
-      return { ...progress, stations: stationsOf(answer.stops, progress.stations) };
+      return { ...progress, stations: stationsOf(content.stops, progress.stations) };
     case 'visit':
-      return { ...progress, stations: withVisit(progress.stations, answer.index, answer.visit) };
     case 'kept':
-      return { ...progress, stations: withKept(progress.stations, answer.index) };
+      return { ...progress, stations: withVisit(progress, content.index, content.stamp) };
     case 'done':
-      return { ...progress, status: 'done', summary: answer.summary };
+      return { ...progress, status: 'done', summary: content.summary };
     case 'stopped':
       return { ...progress, status: 'stopped' };
     case 'failed':
-      return { ...failedAt(progress, answer.code), failure: { code: answer.code, failure: answer.failure } };
+      return {
+        ...failedAt(progress, content.code),
+        failure: { code: content.code, failure: content.failure },
+      };
   }
 }
 
@@ -66,18 +100,18 @@ function stationsOf(stops: readonly Stop[], before: readonly Station[]): Station
   return stops.map((stop, i) => (known ? { ...before[i], ...stop } : { ...stop, state: 'absent' }));
 }
 
-/** A fresh visit makes everything after it old until it is computed too. */
-function withVisit(stations: readonly Station[], index: number, visit: Visit): Station[] {
+/** A visit that is not the one on the page makes everything after it old until it is answered for too. */
+function withVisit({ stations, settled, sent }: Progress, index: number, stamp: string): Station[] {
+  const visit = sent.get(stamp);
+  const same = stations[index].stamp === stamp;
   return stations.map((station, i) => {
-    if (i < index) return station;
-    if (i > index) return station.state === 'now' ? { ...station, state: 'old' } : station;
-    const was = station.was ?? station.visit;
-    return { ...station, state: 'now', visit, ...(was ? { was } : {}) };
+    if (i < index || !visit) return station;
+    if (i > index) return same || station.state !== 'now' ? station : { ...station, state: 'old' };
+    const before = settled[index];
+    const was = before && before.stamp !== stamp ? { was: before.visit } : {};
+    return { ...withoutWas(station), state: 'now', stamp, visit, ...was };
   });
 }
-
-const withKept = (stations: readonly Station[], index: number): Station[] =>
-  stations.map((station, i) => (i === index && station.visit ? { ...station, state: 'now' } : station));
 
 /** From the station without an answer on, nothing of the old results stands. */
 function failedAt(progress: Progress, code: string): Progress {

@@ -30,7 +30,7 @@ export function StopRow({ stop, y, ruled, width, scale, celsius, metres, load }:
         {stop.code}
       </text>
       <text x={0} y={y + 13} style={{ fontSize: 9.5 }}>
-        {stop.title.slice(0, 15)}
+        {inLines(stop.title, 16, 1)[0]}
       </text>
       {stop.bar && <Here bar={stop.bar} x={0.12 * width} {...{ y, scale, celsius, metres }} />}
       {loadNames.map((name, i) => {
@@ -61,6 +61,15 @@ function Here({ bar, x, y, scale, celsius, metres }: HereProps) {
   const inside = mean >= celsius.domain()[0];
   return (
     <>
+      <rect
+        x={x - 2}
+        y={y - 20}
+        width={4}
+        height={40}
+        fill={heatColour(mean)}
+        stroke="var(--ink)"
+        strokeWidth={0.4}
+      />
       <HotSection
         outline={bar.outline}
         placing={placedAt(

@@ -61,7 +61,10 @@ export function createBench(computer: Computer) {
   computer.onAnswer((answer) => {
     const progress = answered(store.getState().progress, answer);
     store.setState({ progress });
-    if (answer.kind === 'visit' && answer.run === progress.run) timeAnswer(progress.stations[answer.index]);
+    if (answer.run !== progress.run) return;
+    for (const content of answer.contents) {
+      if (content.kind === 'visit' || content.kind === 'kept') timeAnswer(progress.stations[content.index]);
+    }
   });
 
   function timeAnswer({ code, path }: { code: string; path: string }): void {

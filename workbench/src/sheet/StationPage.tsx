@@ -33,7 +33,7 @@ export function StationPage({ stops, code, table, onTable }: Props) {
   const was = movedValues(done.slice(-8));
   const { visit } = station;
   return (
-    <main id="content">
+    <main id="content" className="sheet">
       <Strip stops={stops} here={code} />
       <div className="title">
         <h1>
