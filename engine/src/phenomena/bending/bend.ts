@@ -193,11 +193,9 @@ function missing(have: Float64Array, height: number, side: number, sums: FibreSu
   r[0] = -have[0];
   r[1] = height - have[1];
   r[2] = side - have[2];
-  return (
-    Math.abs(r[0]) / sums.area +
-    Math.abs(r[1]) / Math.sqrt(sums.area * sums.height) +
-    Math.abs(r[2]) / Math.sqrt(sums.area * sums.side)
-  );
+  const asStrain = (moment: number, inertia: number) =>
+    inertia > 0 ? Math.abs(moment) / Math.sqrt(sums.area * inertia) : 0;
+  return Math.abs(r[0]) / sums.area + asStrain(r[1], sums.height) + asStrain(r[2], sums.side);
 }
 
 /** Takes an increment over into the slips, and notes how far each fibre can go before a slider slips. */

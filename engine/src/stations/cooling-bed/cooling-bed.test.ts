@@ -193,7 +193,7 @@ test('a bar with an unsuitable mesh is meshed anew and keeps its heat', () => {
   const bar = hotBar(950, 0.02);
   const gradual = {
     ...bar.middle,
-    temperature: bar.middle.temperature.map((T, i) => T - 40 * bar.mesh.xy[2 * i]),
+    temperature: Array.from(bar.middle.temperature).map((T, i) => T - 40 * bar.mesh.xy[2 * i]),
   };
   const { bar: made, correction } = must(meshedForBed({ ...bar, middle: gradual }));
   expect(made.mesh.xy.length / 2).toBeGreaterThan(240);

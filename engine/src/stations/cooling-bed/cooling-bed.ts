@@ -6,6 +6,7 @@ import { bedSteel } from '../../phenomena/bending/bed-steel.ts';
 import { type Camber, camber, freeBar, heldBar } from '../../phenomena/bending/camber.ts';
 import { curvatureOfRise, rise } from '../../phenomena/bending/closed-forms.ts';
 import { fibresOfMesh } from '../../phenomena/bending/fibres.ts';
+import { railNodes } from '../../phenomena/bending/rail-nodes.ts';
 import { meanOver, type TriMesh } from '../../section/mesh.ts';
 import type { Outline } from '../../section/outline.ts';
 import { scaled, scaledMesh } from '../../section/transform.ts';
@@ -16,8 +17,8 @@ import { type Cooling, cool } from './cooling.ts';
 import { coolingTimes, courseOf, fastestCooling, pearliteAt, turningPoints } from './course.ts';
 import { endOffset, energyGained } from './ends.ts';
 import type { CoolingBedEquipment } from './equipment.ts';
-import { findingsOf, measuresOf } from './findings.ts';
-import { meshedForBed, uprightSection, watchedNodes } from './lying-bar.ts';
+import { type BedFacts, findingsOf, measuresOf } from './findings.ts';
+import { meshedForBed, uprightSection } from './lying-bar.ts';
 import type { CoolingBedRecord, SectionPicture } from './record.ts';
 import type { CoolingBedSettings } from './settings.ts';
 
@@ -63,9 +64,6 @@ export function coolingBed(
   };
   return ok({ bar: leaving, record });
 }
-
-/** What the record holds beside the frame that all stations share. */
-export type BedFacts = Omit<CoolingBedRecord, 'kind' | 'leaving' | 'balance' | 'measures' | 'findings'>;
 
 function bend(
   bar: Bar,
@@ -156,7 +154,7 @@ function factsOf(
   equipment: CoolingBedEquipment,
 ): BedFacts {
   const mesh = leaving.mesh;
-  const course = courseOf(mesh, watchedNodes(mesh), cooling);
+  const course = courseOf(mesh, railNodes(mesh), cooling);
   const length = longestPiece(leaving);
   const [onBedAt, leavesAt] = [cooling.times[cooling.onBed], cooling.times[cooling.times.length - 1]];
   const barsOnBed = Math.max(1, Math.floor(equipment.travel / settings.pitch));

@@ -1,6 +1,6 @@
+import type { RailNodes } from '../../phenomena/bending/rail-nodes.ts';
 import { meanOver, type TriMesh } from '../../section/mesh.ts';
 import type { Cooling } from './cooling.ts';
-import type { WatchedNodes } from './lying-bar.ts';
 import type { CoolingTimes } from './record.ts';
 
 /** Temperatures of the parts of a section over the times of a cooling, °C. */
@@ -13,7 +13,7 @@ export interface Course {
   readonly pearliteMean: readonly number[];
 }
 
-export function courseOf(mesh: TriMesh, nodes: WatchedNodes, cooling: Cooling): Course {
+export function courseOf(mesh: TriMesh, nodes: RailNodes, cooling: Cooling): Course {
   const { times, temperature, pearlite } = cooling;
   const [left, right] = nodes.footTips;
   return {

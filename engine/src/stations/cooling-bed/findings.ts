@@ -1,16 +1,19 @@
 import type { Measure } from '../../bar/measure.ts';
 import type { Finding } from '../../outcome/finding.ts';
 import { print } from '../../units/unit.ts';
-import type { BedFacts } from './cooling-bed.ts';
 import type { CoolingBedEquipment } from './equipment.ts';
+import type { CoolingBedRecord } from './record.ts';
 import type { CoolingBedSettings } from './settings.ts';
+
+/** What the record holds beside the frame that all stations share. */
+export type BedFacts = Omit<CoolingBedRecord, 'kind' | 'leaving' | 'balance' | 'measures' | 'findings'>;
 
 const law = 'fibres with transformation plasticity';
 
-/** What stands against a limit on the bed. */
+/** What stands against a limit on the bed; `longest` is the longest hot piece, m. */
 export function measuresOf(
   facts: BedFacts,
-  _settings: CoolingBedSettings,
+  longest: number,
   { camberLimit, camberDoubt, barLength }: CoolingBedEquipment,
 ): Measure[] {
   const size = Math.abs(facts.finalHeightCamber);
@@ -48,9 +51,9 @@ export function measuresOf(
       ...common,
       name: 'bar length',
       unit: 'm',
-      value: facts.hotLength,
+      value: longest,
       limit: barLength,
-      law: 'length of the bar',
+      law: 'length of the longest piece',
     },
     {
       ...common,

@@ -3,11 +3,11 @@ import type { Finding } from '../../outcome/finding.ts';
 import { curvatureOfRise, rise } from '../../phenomena/bending/closed-forms.ts';
 import { print } from '../../units/unit.ts';
 import type { StraightenersEquipment } from './equipment.ts';
+import { type Range, type StraightFacts, worst } from './facts.ts';
 import { flatnessLimits, mostPlastified } from './limits.ts';
 import type { BothMachines } from './measures.ts';
 import type { MachineRecord, RollerRecord } from './record.ts';
 import type { StraightenersSettings } from './settings.ts';
-import { type Range, type StraightFacts, worst } from './straighteners.ts';
 
 type Plane = 'height' | 'side';
 

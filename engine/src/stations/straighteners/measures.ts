@@ -1,10 +1,10 @@
 import type { Measure } from '../../bar/measure.ts';
 import { rise } from '../../phenomena/bending/closed-forms.ts';
 import type { StraightenersEquipment } from './equipment.ts';
+import type { Range, StraightFacts } from './facts.ts';
 import { flatnessLimits, mostPlastified } from './limits.ts';
 import type { MachineRecord } from './record.ts';
 import type { StraightenersSettings } from './settings.ts';
-import type { Range, StraightFacts } from './straighteners.ts';
 
 export interface BothMachines {
   readonly height: MachineRecord;

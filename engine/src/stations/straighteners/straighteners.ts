@@ -6,10 +6,11 @@ import { rise } from '../../phenomena/bending/closed-forms.ts';
 import { type ColdSection, coldSection, stressOf } from '../../phenomena/bending/cold-section.ts';
 import { fibresOfMesh } from '../../phenomena/bending/fibres.ts';
 import { overlayOf } from '../../phenomena/bending/overlay.ts';
+import { railNodes } from '../../phenomena/bending/rail-nodes.ts';
 import { heatingLaw } from '../../steel/heating.ts';
 import { yieldCurve } from '../../steel/yield-curve.ts';
-import { watchedNodes } from '../cooling-bed/lying-bar.ts';
 import type { StraightenersEquipment } from './equipment.ts';
+import { type Range, type StraightFacts, worst } from './facts.ts';
 import { findingsOf } from './findings.ts';
 import { carriedBySide, machineRecord, machinesOf, overSpread, type Passed } from './machine.ts';
 import { measuresOf } from './measures.ts';
@@ -78,45 +79,13 @@ export function sectionOf(bar: Bar): Result<ColdSection> {
   return ok(coldSection(fibresOfMesh(bar.mesh), law, stress, [heightCurvature, sideCurvature]));
 }
 
-/** Curvatures that leave, 1/m, over the spread, and what the record says of them. */
-export interface StraightFacts {
-  readonly heightRange: Range;
-  readonly sideRange: Range;
-  /** Share of what an offset of the height machine changes that is left behind the side machine. */
-  readonly carried: number;
-  readonly record: Pick<
-    StraightenersRecord,
-    | 'flatness3m'
-    | 'flatness1m'
-    | 'flatnessSide'
-    | 'heightCurvature'
-    | 'heightLow'
-    | 'heightHigh'
-    | 'sideCurvature'
-    | 'sideLow'
-    | 'sideHigh'
-    | 'nodeX'
-    | 'nodeY'
-    | 'triangles'
-    | 'stress'
-    | 'footStress'
-    | 'headStress'
-  >;
-}
-
-export interface Range {
-  readonly nominal: number;
-  readonly low: number;
-  readonly high: number;
-}
-
 function factsOf(leaving: Bar, all: readonly Passed[], nominal: Passed, carried: number): StraightFacts {
   const left = (which: 1 | 2): Range => {
     const row = all.map((each) => each.side.section.strain[which]);
     return { nominal: nominal.side.section.strain[which], low: Math.min(...row), high: Math.max(...row) };
   };
   const [heightRange, sideRange] = [left(1), left(2)];
-  const nodes = watchedNodes(leaving.mesh);
+  const nodes = railNodes(leaving.mesh);
   const stress = Array.from(leaving.cold?.stress ?? []);
   return {
     heightRange,
@@ -141,8 +110,6 @@ function factsOf(leaving: Bar, all: readonly Passed[], nominal: Passed, carried:
     },
   };
 }
-
-export const worst = ({ low, high }: Range): number => Math.max(Math.abs(low), Math.abs(high));
 
 /** New stress and curvature; the work of bending warms the bar evenly. */
 function leavingBar(bar: Bar, section: ColdSection, work: number): Bar {
