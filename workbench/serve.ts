@@ -30,7 +30,11 @@ export async function serveWorkbench(plan: string, port = 0): Promise<Served> {
   const { port: taken } = server.address() as AddressInfo;
   return {
     url: `http://127.0.0.1:${taken}/`,
-    close: () => new Promise((resolve) => server.close(() => resolve())),
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
   };
 }
 

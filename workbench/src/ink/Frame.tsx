@@ -1,4 +1,4 @@
-import { scaleLinear } from 'd3-scale';
+import { barsBetween } from './frame-bars.ts';
 
 /** A drawing's window on the section plane: metres at its edges, and where they lie on the screen. */
 export interface Window {
@@ -45,21 +45,4 @@ export function Frame({ left, top, width, height, zeroX, zeroY, bar }: Window) {
       ))}
     </g>
   );
-}
-
-/** Black bars between two ends: every second one, the first of them starting at zero. */
-export function barsBetween(from: number, to: number, zero: number, bar: number): [number, number][] {
-  const bars: [number, number][] = [];
-  for (let k = Math.floor((from - zero) / bar); zero + k * bar < to; k++) {
-    if (k % 2 === 0) bars.push([Math.max(from, zero + k * bar), Math.min(to, zero + (k + 1) * bar)]);
-  }
-  return bars;
-}
-
-/** Length of one bar, m: a round 1, 2 or 5 that is about `wanted` pixels long. */
-export function barLength(pixelsPerMetre: number, wanted = 30): number {
-  const ticks = scaleLinear()
-    .domain([0, wanted / pixelsPerMetre])
-    .ticks(1);
-  return ticks[1] ?? wanted / pixelsPerMetre;
 }

@@ -35,9 +35,11 @@ export function Head({ stops, onKeys }: { stops: readonly Stop[]; onKeys: () => 
   );
 }
 
+/** What was ordered, as far as the plan's own name does not say it. */
 function orderInWords(text: (path: string) => string): string {
-  const [profile, grade, number] = ['order.profile', 'order.grade', 'order.number'].map(text);
-  return [profile && `${profile} in ${grade}`, number && `order ${number}`].filter(Boolean).join(', ');
+  const [name, profile, grade, number] = ['name', 'order.profile', 'order.grade', 'order.number'].map(text);
+  const steel = profile && !name.includes(profile) ? `${profile} in ${grade}` : '';
+  return [steel, number && `order ${number}`].filter(Boolean).join(', ');
 }
 
 function Counts({ stops }: { stops: readonly Stop[] }) {

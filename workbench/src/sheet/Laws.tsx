@@ -15,7 +15,7 @@ interface Props {
   readonly rows: readonly LawRow[];
 }
 
-const width = 150;
+const width = 100;
 
 /** Handbook laws side by side on one scale; a handbook is never a limit. Pale: used outside its range. */
 export function Laws({ title, unit, rows }: Props) {

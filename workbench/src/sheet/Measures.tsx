@@ -60,7 +60,7 @@ function Row({ row }: { row: MeasureRow }) {
   );
 }
 
-const width = 150;
+const width = 140;
 
 function Bar({ row }: { row: MeasureRow }) {
   if (row.mark === undefined) return null;

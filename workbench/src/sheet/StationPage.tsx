@@ -54,12 +54,12 @@ export function StationPage({ stops, code, table, onTable }: Props) {
           ) : (
             <p className="quiet">The bar has not come here yet.</p>
           )}
+          {visit && <LawsOf record={visit.record} />}
           {visit && <Table model={tableOf(visit.record)} shown={table} />}
         </div>
         <div className="margin">
           <SettingsTable fields={fields} was={was} />
           {visit && <Measures measures={visit.record.measures} before={station.was?.record.measures} />}
-          {visit && <LawsOf record={visit.record} />}
           {visit && (
             <FindingsList findings={visit.record.findings} paths={new Set(fields.map(({ path }) => path))} />
           )}

@@ -29,9 +29,12 @@ export function outcomesAfter(stations: readonly Station[], index: number): Outc
   });
 }
 
+/** The load nearest to its limit; where there is none, the value nearest to a least one. */
 function nearestToLimit(measures: readonly Measure[]): Measure | undefined {
-  const share = (measure: Measure) => shareOfLimit(measure) ?? -1;
-  const [first, ...rest] = measures.filter((measure) => measure.limit !== undefined);
+  const limited = measures.filter(({ limit }) => limit !== undefined);
+  const most = limited.filter(({ limitIs }) => limitIs !== 'least');
+  const [first, ...rest] = most.length ? most : limited;
+  const share = (measure: Measure) => shareOfLimit(measure) ?? 0;
   return first && rest.reduce((best, each) => (share(each) > share(best) ? each : best), first);
 }
 

@@ -6,20 +6,26 @@ import { known } from './FieldOf.tsx';
 export function LawsOf({ record: station }: { record: StationRecord }) {
   const record = known(station);
   if (record.kind === 'pass') {
-    const { forceLaws, spreadLaws } = record;
+    const { forceLaws, spreadLaws, measures } = record;
+    const used = measures.find(({ name }) => name === 'force')?.law;
     return (
-      <>
+      <div className="laws">
         <Laws
           title="Force by law, horizontal rolls"
           unit="kN"
-          rows={forceLaws.map(({ law, force, within }) => ({ law, value: force, within }))}
+          rows={forceLaws.map(({ law, force, within }) => ({
+            law,
+            value: force,
+            within,
+            used: law === used,
+          }))}
         />
         <Laws
           title="Spread by law, wider by"
           unit="mm"
           rows={spreadLaws.map(({ law, spread, within }) => ({ law, value: spread, within }))}
         />
-      </>
+      </div>
     );
   }
   if (record.kind !== 'furnace') return null;

@@ -1,5 +1,6 @@
 import type { CoolingBedRecord } from '@bloomrail/engine/stations/cooling-bed/record';
-import { barLength, Frame } from '../../ink/Frame.tsx';
+import { Frame } from '../../ink/Frame.tsx';
+import { barLength } from '../../ink/frame-bars.ts';
 import { heatColour } from '../../ink/heat-scale.ts';
 import { clock, figure } from '../../ink/numbers.ts';
 import { type BentBar, bentBars, exaggeration } from './bed-model.ts';

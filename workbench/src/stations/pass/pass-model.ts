@@ -1,5 +1,5 @@
 import type { PassRecord } from '@bloomrail/engine/stations/stands/record';
-import { barLength } from '../../ink/Frame.tsx';
+import { barLength } from '../../ink/frame-bars.ts';
 import { type Bounds, boundsOf, outlinePath, type Placing, placedAt } from '../../ink/outline-path.ts';
 
 /** Everything a pass drawing needs in screen units: one window on the section plane, to scale. */
