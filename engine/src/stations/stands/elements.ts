@@ -33,7 +33,8 @@ export function elementsOf(rolled: Rolled, cavity: Cavity, rolls: SetRolls, axis
   if (webFootEnd === undefined || webHeadEnd === undefined)
     return [pressed('bar', rolled, axis, left, right)];
   if (rolls.footFace === undefined || rolls.headFace === undefined) {
-    const [foot, head] = [rolled.back(webFootEnd), rolled.back(webHeadEnd)];
+    const inBar = (x: number) => Math.min(Math.max(rolled.back(x), left), right);
+    const [foot, head] = [inBar(webFootEnd), inBar(webHeadEnd)];
     return [
       pressed('foot', rolled, axis, left, foot),
       pressed('web', rolled, axis, foot, head),
@@ -60,7 +61,7 @@ function pressed(name: Element['name'], rolled: Rolled, axis: number, from: numb
     left += 2 * areaBetween(rolled.exit, a, b);
   }
   const [h0, h1] = width > 0 ? [free / width, left / width] : [0, 0];
-  const stretch = (x1 - x0) / (to - from);
+  const stretch = to > from && x1 > x0 ? (x1 - x0) / (to - from) : 1;
   return {
     name,
     roll: 'horizontal',

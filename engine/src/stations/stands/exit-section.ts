@@ -51,7 +51,8 @@ export function rolledBetween(
   const [left, right] = [leftOf(entry), rightOf(entry)];
   const b0 = right - left;
   const area0 = 2 * areaUnder(entry);
-  const middle = cavity.webFootEnd === undefined ? (left + right) / 2 : middleOf(cavity);
+  const middle =
+    cavity.webFootEnd === undefined ? (left + right) / 2 : Math.min(Math.max(middleOf(cavity), left), right);
   const parted = cavity.webFootEnd !== undefined;
   const shapeAt = (s: number, inward: number) => {
     const free = drawn(entry, (x, y) => [middle + s * (x - middle), y * inward]);

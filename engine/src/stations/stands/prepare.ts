@@ -57,6 +57,10 @@ export function prepared(bar: Bar, settings: PassSettings, stand: Stand): Result
   const cavity = cavityOf(groove, rolls.value);
   const isApart = rightOf(half.value) <= leftOf(cavity.half) || leftOf(half.value) >= rightOf(cavity.half);
   if (isApart) return unknown(`the bar lies beside groove ${groove.name}: check where it is led`);
+  const spans = spansWeb(half.value, cavity);
+  if (rolls.value.footFace !== undefined && !spans) {
+    return unknown(`the bar does not reach from foot to head of groove ${groove.name}`);
+  }
   const axis = rolls.value.rolls[0].axis;
   const rule: SpreadRule = {
     law,
@@ -91,10 +95,17 @@ function rolledThrough(
     const rolls = { footFace, headFace, radius: vertical, ...(rail ? { rail } : {}) };
     return rolledUniversal(half, cavity, rule, rolls);
   }
-  return clearsWeb(half, cavity)
+  return spansWeb(half, cavity) && clearsWeb(half, cavity)
     ? rolledOnEdge(half, cavity, rule, radius)
     : rolledBetween(half, cavity, rule, radius);
 }
+
+/** Whether the bar has a foot, a web and a head as the groove parts them. */
+const spansWeb = (half: Path, { webFootEnd, webHeadEnd }: Cavity): boolean =>
+  webFootEnd !== undefined &&
+  webHeadEnd !== undefined &&
+  leftOf(half) < webFootEnd - 1e-3 &&
+  rightOf(half) > webHeadEnd + 1e-3;
 
 const middleOf = ({ from, to, webFootEnd = from, webHeadEnd = to }: Cavity): number =>
   (webFootEnd + webHeadEnd) / 2;

@@ -61,8 +61,8 @@ export function sewn(bar: Path, groove: Path, runs: readonly Run[]): Path {
   const [a, b] = [piecesOf(bar), piecesOf(groove)];
   const vertices: Vertex[] = [];
   for (const { touching, x0, x1 } of runs) addPart(vertices, touching ? b : a, x0, x1);
-  const first = vertices[0];
-  const last = vertices[vertices.length - 1];
+  const [first, last] = [vertices[0], vertices.at(-1)];
+  if (!first || !last) return bar;
   if (first.y > touch) vertices.unshift({ x: first.x, y: 0, bulge: 0 });
   if (last.y > touch) vertices.push({ x: last.x, y: 0, bulge: 0 });
   return { vertices };
