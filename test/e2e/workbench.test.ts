@@ -22,7 +22,8 @@ beforeAll(async () => {
   if (without) return;
   served = await serveWorkbench(plan);
   browser = await chromium.launch({ executablePath, args: switches.split(' ') });
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await context.newPage();
   page.setDefaultTimeout(patience);
   page.on('pageerror', (error) => complaints.push(String(error)));
   page.on('console', (message) => {

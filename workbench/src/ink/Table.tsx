@@ -14,7 +14,7 @@ export function Table({ model, shown }: { model: TableModel; shown: boolean }) {
   if (rows.length === 0) return null;
   return (
     <section
-      className={shown ? 'table' : 'table hidden'}
+      className={shown ? 'table' : 'hidden'}
       aria-labelledby={id}
       tabIndex={shown ? 0 : undefined}
     >
