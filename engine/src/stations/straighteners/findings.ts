@@ -23,8 +23,8 @@ export function findingsOf(
   const height = { plane: 'height' as const, range: heightRange, machine: both.height, carried };
   const side = { plane: 'side' as const, range: sideRange, machine: both.side, carried: 1 };
   return [
-    flatnessFinding({ ...height, base: 3, limit: limits.on3m }, settings),
-    flatnessFinding({ ...height, base: 1, limit: limits.on1m }, settings),
+    flatnessFinding({ ...height, base: 3, limit: limits.on3m }, settings) ??
+      flatnessFinding({ ...height, base: 1, limit: limits.on1m }, settings),
     flatnessFinding({ ...side, base: 1.5, limit: limits.sideways }, settings),
     ...(['height', 'side'] as const).flatMap((plane) => [
       forceFinding(plane, both[plane], equipment[plane].force),
@@ -82,9 +82,15 @@ function flatnessAdvice(flat: Flatness, settings: StraightenersSettings): string
   const slope = roller ? (8 * roller.sensitivity * carried) / flatBase(plane) ** 2 / 1e-4 : 0;
   if (!roller || slope === 0) return 'No roller moves the camber that leaves; check which rollers touch.';
   const change = -(range.low + range.high) / 2 / slope;
+  if (Math.abs(change) > farthestAdvice) {
+    return `No roller does it alone within ${print(farthestAdvice, 'mm', 0)}: set all offsets anew as a taper, with more bend at the first rollers.`;
+  }
   const way = change > 0 ? 'Press roller' : 'Take roller';
   return `${way} ${roller.number} ${change > 0 ? 'in' : 'back'} by ${print(Math.abs(change), 'mm', 2)}: the middle of the range moves to straight.`;
 }
+
+/** m: slopes are local; beyond this travel they say nothing. */
+const farthestAdvice = 2e-3;
 
 const flatBase = (plane: Plane): number => (plane === 'height' ? 3 : 1.5);
 

@@ -136,6 +136,18 @@ test('following the advice brings the middle of the range to straight', () => {
   expect(Math.abs(middle(after))).toBeLessThan(0.2 * Math.abs(middle(before)));
 });
 
+test('offsets that hardly bend give no advice of metres, but to set a new taper', () => {
+  const { findings } = run({
+    heightOffsets: [0.012, 0.009, 0.006, 0.003],
+    sideOffsets: [0.005, 0.004, 0.0025, 0.001],
+    heightSpread: 0,
+    sideSpread: 0,
+  }).record;
+  const about = findings.filter(({ check }) => check === 'flatness-height');
+  expect(about).toHaveLength(1);
+  expect(about[0].advice).toMatch(/within 2 mm: set all offsets anew/);
+});
+
 test('a weak machine is found with the roller to take back', () => {
   const weak = { ...equipment, height: { ...equipment.height, force: 400e3, power: 20e3 } };
   const found = run({}, weak).record.findings.filter(({ level }) => level === 'outside');
