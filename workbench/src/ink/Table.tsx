@@ -13,11 +13,7 @@ export function Table({ model, shown }: { model: TableModel; shown: boolean }) {
   const id = useId();
   if (rows.length === 0) return null;
   return (
-    <section
-      className={shown ? 'table' : 'hidden'}
-      aria-labelledby={id}
-      tabIndex={shown ? 0 : undefined}
-    >
+    <section className={shown ? 'table' : 'hidden'} aria-labelledby={id} tabIndex={shown ? 0 : undefined}>
       <table>
         <caption id={id}>{caption}</caption>
         <thead>

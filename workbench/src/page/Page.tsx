@@ -9,6 +9,7 @@ import { Cautions } from './Cautions.tsx';
 import { Head } from './Head.tsx';
 import { KeysList } from './KeysList.tsx';
 import { useKeys } from './use-keys.ts';
+import { useTop } from './use-top.ts';
 
 /** The page: head row, then the line or one station of it. */
 export function Page() {
@@ -19,6 +20,7 @@ export function Page() {
   const [table, setTable] = useState(false);
   const [keys, setKeys] = useState(false);
   const stops = useMemo(() => stopsOfLine(stations), [stations]);
+  useTop(address);
   const onTable = () => setTable(!table);
   const compute = status === 'computing' ? stop : computeNow;
   useKeys({ stops, here, undo, redo, compute, table: onTable, list: () => setKeys(true) });

@@ -14,7 +14,9 @@ export function BedPlan({ record, width }: { record: CoolingBedRecord; width: nu
   const scale = (right - left) / record.coldLength;
   const largest = Math.max(...bars.map(({ rise }) => Math.abs(rise)));
   const factor = exaggeration(largest, (1.9 * row) / scale);
-  const height = row * (bars.length + 1) + 12;
+  const crowns = bars.map(({ rise }, i) => row * i - rise * scale * factor);
+  const first = 26 - Math.min(0, ...crowns);
+  const height = first + Math.max(row * (bars.length - 1), ...crowns) + 26;
   const ends = `Bend ${figure(bars[0].rise, 'mm', 0)} mm at first, ${figure(record.finalRise, 'mm', 0)} mm leaving.`;
   return (
     <>
@@ -29,7 +31,7 @@ export function BedPlan({ record, width }: { record: CoolingBedRecord; width: nu
           <Bent
             key={bar.time}
             bar={bar}
-            y={6 + row * (i + 1)}
+            y={first + row * i}
             ends={[left, right]}
             rise={bar.rise * scale * factor}
           />
@@ -40,7 +42,7 @@ export function BedPlan({ record, width }: { record: CoolingBedRecord; width: nu
           width={width - 12}
           height={height - 12}
           zeroX={left}
-          zeroY={6 + row}
+          zeroY={first}
           bar={barLength(scale, 40) * scale}
         />
       </svg>

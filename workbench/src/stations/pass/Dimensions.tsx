@@ -13,7 +13,11 @@ interface Props {
 export function GapDimension({ fields, picture }: Props & { record: PassRecord }) {
   const field = fieldAt(fields, 'gapMm');
   if (field?.value === undefined) return null;
-  const { x, upper, lower } = picture.gap;
+  const { x, ...gap } = picture.gap;
+  // A gap wider than the window keeps its handle at the window's edge.
+  const upper = Math.max(gap.upper, 84);
+  const lower = Math.min(gap.lower, picture.height - 60);
+  const inside = upper === gap.upper;
   const arm = 46;
   const handleY = upper - arm - 12;
   const labelLeft = x < picture.width / 2 - 30 || x > picture.width - 140;
@@ -22,8 +26,8 @@ export function GapDimension({ fields, picture }: Props & { record: PassRecord }
   return (
     <g>
       <path className="setting" d={`M${x} ${upper}v${-arm}M${x} ${lower}v${arm}`} />
-      <Arrow x={x} y={upper} way={1} />
-      <Arrow x={x} y={lower} way={-1} />
+      {inside && <Arrow x={x} y={upper} way={1} />}
+      {inside && <Arrow x={x} y={lower} way={-1} />}
       <rect
         x={labelLeft ? x - 14 - plate : x + 14}
         y={handleY - 11}
