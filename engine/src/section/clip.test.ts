@@ -1,12 +1,13 @@
 import { expect, test } from 'vitest';
 import { must } from '../outcome/result.ts';
 import { common, united, without } from './clip.ts';
+import { edgeBetween } from './edges.ts';
 import { exactOffset, offset } from './offset.ts';
 import type { Outline } from './outline.ts';
 import { outlineOf, profileNamed } from './profile-library.ts';
 import { sectionProperties } from './properties.ts';
 import { circle, rectangle } from './rectangle.ts';
-import { selfCrossing } from './self-crossing.ts';
+import { meetings, selfCrossing } from './self-crossing.ts';
 import { moved } from './transform.ts';
 
 const profile = profileNamed('60E1');
@@ -61,6 +62,7 @@ test('where arcs shrink through their centre or corners close, chords take over'
   const [shrunk] = must(offset(rectangle(0.3, 0.38, 0), -0.01));
   expect(sectionProperties(shrunk).area).toBeCloseTo(0.28 * 0.36, 9);
   expect(exactOffset(rail, -0.0025)).toBeUndefined();
+  expect(exactOffset(rectangle(0.3, 0.38, 0), -0.01)).toBeUndefined();
   const [inner] = must(offset(rail, -0.0025));
   const { area: own, perimeter } = sectionProperties(rail);
   expect(sectionProperties(inner).area / (own - perimeter * 0.0025 + Math.PI * 0.0025 ** 2)).toBeCloseTo(
@@ -83,4 +85,15 @@ test('a section that crosses itself is found, wherever lines and arcs meet', () 
   // Two arcs that bulge into each other.
   expect(selfCrossing(shape([0, 0, -0.8], [2, 0, 0], [2, 1, -0.8], [0, 1, 0]))).toBeDefined();
   expect(selfCrossing(shape([0, 0, -0.3], [2, 0, 0], [2, 1, -0.3], [0, 1, 0]))).toBeUndefined();
+});
+
+test('two arcs meet where their circles do', () => {
+  const [right, left] = [
+    edgeBetween({ x: 0, y: -0.05, bulge: 1 }, { x: 0, y: 0.05 }),
+    edgeBetween({ x: 0.06, y: 0.05, bulge: 1 }, { x: 0.06, y: -0.05 }),
+  ];
+  const points = meetings(right, left, 1e-9).sort((p, q) => p.y - q.y);
+  expect(points).toHaveLength(2);
+  for (const { x } of points) expect(x).toBeCloseTo(0.03, 14);
+  expect(points[1].y).toBeCloseTo(0.04, 14);
 });

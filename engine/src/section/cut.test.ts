@@ -77,6 +77,22 @@ test('a cut through two arms gives two parts, also along the bottom of the troug
   expect(area(cutAt(trough, 'y', 0.1).below)).toBeCloseTo(0.03, 14);
 });
 
+test('a cut through the tip of a notch keeps the areas; the upper part stays one outline that touches itself there', () => {
+  const notched = {
+    vertices: [
+      [0, -1],
+      [4, -1],
+      [4, 1],
+      [2, 0],
+      [0, 1],
+    ].map(([x, y]) => ({ x, y, bulge: 0 })),
+  };
+  const { below, above } = cutAt(notched, 'y', 0);
+  expect(above).toHaveLength(1);
+  expect(area(above)).toBe(2);
+  expect(area(below)).toBe(4);
+});
+
 test('a cut that misses the section leaves it whole on one side', () => {
   expect(cutAt(rail, 'y', -0.001)).toEqual({ below: [], above: [rail] });
   expect(cutAt(rail, 'y', 0).below).toEqual([]);
@@ -142,4 +158,19 @@ test('inside and outside agree with a fine polygon', () => {
 test('the middle of a circle drawn as two halves is inside', () => {
   expect(contains(circle(1), 0, 0)).toBe(true);
   expect(contains(turned(circle(1), Math.PI / 2), 0, 0)).toBe(true);
+});
+
+test('a point on the chord of a full arc is inside, on that of a hollow one outside', () => {
+  const boxOn = (bulge: number) => ({
+    vertices: [
+      [-1, 0, bulge],
+      [1, 0, 0],
+      [1, 2, 0],
+      [-1, 2, 0],
+    ].map(([x, y, b]) => ({ x, y, bulge: b })),
+  });
+  for (const angle of [0, Math.PI / 2, Math.PI, -Math.PI / 2]) {
+    expect(contains(turned(boxOn(1), angle), 0, 0)).toBe(true);
+    expect(contains(turned(boxOn(-1), angle), 0, 0)).toBe(false);
+  }
 });

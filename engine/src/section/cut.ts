@@ -16,7 +16,7 @@ const turnedOver = ({ nx, ny, at }: Line): Line => ({ nx: 0 - nx, ny: 0 - ny, at
 /**
  * The parts of an outline on the upper side of a line. Edges are split where they meet the line; the runs above it
  * are joined along it: with material on the left, every run that comes down onto the line goes on to the next run
- * that leaves it.
+ * that leaves it. Where the outline only touches the line from above, the part goes through that point.
  */
 export function partsAbove(outline: Outline, line: Line): Outline[] {
   const { pieces, whole } = splitAt(outline, line);

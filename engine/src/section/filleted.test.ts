@@ -28,8 +28,10 @@ test('the ends of an open chain stay sharp', () => {
 
 test('a fillet that reaches past its neighbour is named', () => {
   expect(filletThatDoesNotFit(corners, true)).toBeUndefined();
-  const tooLarge = corners.map((corner, i) => (i === 1 ? { ...corner, radius: 0.2 } : corner));
-  expect(filletThatDoesNotFit(tooLarge, true)).toBe(1);
+  for (const large of [0, 1, 2, 3]) {
+    const tooLarge = corners.map((corner, i) => (i === large ? { ...corner, radius: 0.2 } : corner));
+    expect(filletThatDoesNotFit(tooLarge, true)).toBe(large);
+  }
 });
 
 test('a square whose corners are rounded with half its side is a circle', () => {
