@@ -87,13 +87,13 @@ test('a section that crosses itself is found, wherever lines and arcs meet', () 
   expect(selfCrossing(shape([0, 0, -0.3], [2, 0, 0], [2, 1, -0.3], [0, 1, 0]))).toBeUndefined();
 });
 
-test('two arcs meet where their circles do', () => {
+test('two arcs of R 50 and R 40, 60 apart, meet where their circles do', () => {
   const [right, left] = [
     edgeBetween({ x: 0, y: -0.05, bulge: 1 }, { x: 0, y: 0.05 }),
-    edgeBetween({ x: 0.06, y: 0.05, bulge: 1 }, { x: 0.06, y: -0.05 }),
+    edgeBetween({ x: 0.06, y: 0.04, bulge: 1 }, { x: 0.06, y: -0.04 }),
   ];
   const points = meetings(right, left, 1e-9).sort((p, q) => p.y - q.y);
   expect(points).toHaveLength(2);
-  for (const { x } of points) expect(x).toBeCloseTo(0.03, 14);
-  expect(points[1].y).toBeCloseTo(0.04, 14);
+  for (const { x } of points) expect(x).toBeCloseTo(0.0375, 14);
+  expect(points[1].y).toBeCloseTo(Math.sqrt(0.05 ** 2 - 0.0375 ** 2), 14);
 });
