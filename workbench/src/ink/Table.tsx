@@ -14,6 +14,7 @@ export function Table({ model, shown }: { model: TableModel; shown: boolean }) {
   if (rows.length === 0) return null;
   return (
     <section className={shown ? 'table' : 'hidden'} aria-labelledby={id} tabIndex={shown ? 0 : undefined}>
+      {shown && <Download model={model} />}
       <table>
         <caption id={id}>{caption}</caption>
         <thead>
@@ -40,8 +41,21 @@ export function Table({ model, shown }: { model: TableModel; shown: boolean }) {
   );
 }
 
+/** The figures as a file, for a spreadsheet. */
+function Download({ model }: { model: TableModel }) {
+  return (
+    <a
+      className="act"
+      href={`data:text/csv;charset=utf-8,${encodeURIComponent(asCsv(model))}`}
+      download={`${model.caption}.csv`}
+    >
+      Take these figures as CSV
+    </a>
+  );
+}
+
 /** The same figures as a file of comma-separated values. */
-export function asCsv({ heads, rows }: TableModel): string {
+function asCsv({ heads, rows }: TableModel): string {
   const cell = (text: string) => `"${text.replaceAll('"', '""')}"`;
   return [heads, ...rows].map((row) => row.map(cell).join(',')).join('\r\n');
 }

@@ -64,7 +64,7 @@ export function FindingsLane({ stops, layout, left, right, top, rows }: LaneProp
 const rank = (level: string): number => ['outside', 'near', 'note'].indexOf(level);
 
 /** The first sentence, cut between words to what a lane holds; all of it stands in the station and in the table. */
-export function shortened(text: string, most = 58): string {
+function shortened(text: string, most = 58): string {
   const sentence = text.replace(/\.$/, '');
   if (sentence.length <= most) return sentence;
   const cut = sentence.slice(0, most);

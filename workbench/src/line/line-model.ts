@@ -65,7 +65,7 @@ function barHere({ leaving }: StationRecord): BarHere {
 }
 
 /** The largest share of each load over the parts of a station: the roll that is nearest to its limit. */
-export function loadsOf(measures: readonly Measure[]): Loads {
+function loadsOf(measures: readonly Measure[]): Loads {
   const shares = loadNames.flatMap((name) => {
     const largest = largestShare(measures.filter((measure) => isLoad(measure, name)));
     return largest === undefined ? [] : [[name, largest] as const];

@@ -57,7 +57,7 @@ function travelKey(key: string, { stops, here }: Keys, go: Go): (() => void) | u
 }
 
 /** Index of the station that a key leads to from the one at `at`. */
-export function targetOf(key: string, stops: readonly Stop[], at: number): number | undefined {
+function targetOf(key: string, stops: readonly Stop[], at: number): number | undefined {
   switch (key) {
     case 'ArrowLeft':
       return at - 1;

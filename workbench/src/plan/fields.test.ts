@@ -1,7 +1,7 @@
 import { choice, group, quantities, quantity } from '@bloomrail/engine/units/group';
 import { expect, test } from 'vitest';
 import { z } from 'zod';
-import { fieldsOf } from './fields.ts';
+import { fieldsOf, type Schema } from './fields.ts';
 
 const Groove = choice('family', [
   group({ family: z.literal('box'), depth: quantity('mm', 'Depth', 1, 200) }),
@@ -29,7 +29,7 @@ const written = {
   samples: 1,
   groove: { family: 'flat', widthMm: 500 },
 };
-const fields = fieldsOf(Pass, written, 'settings.passes.3');
+const fields = fieldsOf(Pass as Schema, written, 'settings.passes.3');
 
 test('every movable value of a group becomes one field, in the order it is declared', () => {
   expect(fields.map((field) => field.title)).toEqual([

@@ -6,7 +6,7 @@ import type { Json } from './plan-file.ts';
 export type Field = NumberField | ChoiceField;
 
 /** What stands in the file; true and false are shown as on and off. */
-export type Choice = string | number | boolean;
+type Choice = string | number | boolean;
 
 interface Common {
   /** Where it stands in the plan file: 'settings.passes.3.gapMm'. */

@@ -1,7 +1,7 @@
 import { type Json, valueAt, withValueAt } from './plan-file.ts';
 
 /** One released move: what was changed, from what, to what. */
-export interface Move {
+interface Move {
   readonly path: string;
   readonly title: string;
   readonly from: Json;

@@ -20,7 +20,7 @@ export function bentBars({ time, mean, heightCamber, coldLength }: CoolingBedRec
   return rows.map((i) => ({ time: time[i], mean: mean[i], rise: riseOf(heightCamber[i], coldLength) }));
 }
 
-export function nearest(times: ArrayLike<number>, at: number): number {
+function nearest(times: ArrayLike<number>, at: number): number {
   let best = 0;
   for (let i = 1; i < times.length; i++) if (Math.abs(times[i] - at) < Math.abs(times[best] - at)) best = i;
   return best;

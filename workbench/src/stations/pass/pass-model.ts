@@ -24,7 +24,7 @@ export interface RollPicture {
 }
 
 /** Where the gap between the horizontal rolls is measured, screen units. */
-export interface GapPlace {
+interface GapPlace {
   readonly x: number;
   readonly upper: number;
   readonly lower: number;

@@ -26,7 +26,7 @@ export function SawField({ record }: { record: SawRecord }) {
 }
 
 /** In the order they lie along the bar. */
-export function partsOf(record: SawRecord, colour: string): Part[] {
+function partsOf(record: SawRecord, colour: string): Part[] {
   const { headCrop, samples, hotPieces, remainder, tailCrop } = record;
   return [
     { name: 'head crop', length: headCrop },
