@@ -80,8 +80,11 @@ function heated(
   steps = stepsFor(duration),
 ): Result<Heated> {
   if (duration <= 0) return ok({ temperature: Float64Array.from(temperature), gained: {} });
-  const done = conductFor(conductor, { massPerMetre, law, surface }, { temperature }, duration, steps);
-  return done.ok ? ok({ temperature: done.value.temperature, gained: done.value.gained }) : done;
+  const problem = { massPerMetre, law, surface };
+  const done = conductFor(conductor, problem, { temperature }, duration, steps);
+  // A skin that crosses the change of phase in one step may not settle; shorter steps do.
+  const settled = done.ok ? done : conductFor(conductor, problem, { temperature }, duration, 8 * steps);
+  return settled.ok ? ok({ temperature: settled.value.temperature, gained: settled.value.gained }) : settled;
 }
 
 /** Equal implicit steps: the skin is within some kelvin of what many steps give. */

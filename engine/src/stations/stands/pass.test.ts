@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { z } from 'zod';
+import light from '../../../../reference/schedules/49E1-stands.json' with { type: 'json' };
 import drawings from '../../../../reference/schedules/60E1.json' with { type: 'json' };
 import trial from '../../../../reference/schedules/60E1-stands.json' with { type: 'json' };
 import type { Bar, Place } from '../../bar/bar.ts';
@@ -242,3 +243,21 @@ function holesIn(value: unknown, path = ''): string[] {
   if (value === null || typeof value !== 'object') return [];
   return Object.entries(value).flatMap(([key, each]) => holesIn(each, `${path}.${key}`));
 }
+
+test('the light line from a smaller bloom bites, fits and ends as 49E1 with nothing outside its limits', () => {
+  const mill = light.stands.map((stand) => Stand.parse(stand));
+  let bar = barOf(rectangle(0.22, 0.28, 0.025), 1180, 6);
+  for (const each of light.passes) {
+    const settings = PassSettings.parse({ ...each, rhythmS: 110 });
+    const visit = must(pass(bar, settings, mill.find(({ code }) => code === settings.stand) ?? mill[0]));
+    expect([settings.code, visit.record.findings.filter(({ level }) => level === 'outside')]).toEqual([
+      settings.code,
+      [],
+    ]);
+    bar = visit.bar;
+  }
+  const { bounds } = sectionProperties(bar.outline);
+  // hot 49E1, foot 125 mm: the foot's width is what spread leaves, within the order's usual tolerance of 1 mm
+  expect(Math.abs((bounds.top - bounds.bottom) * 1e3 - 125 * 1.013)).toBeLessThan(1);
+  expect((bounds.right - bounds.left) * 1e3).toBeCloseTo(149 * 1.013, 2);
+});

@@ -150,13 +150,13 @@ export function pass(
   });
 }
 
-/** About 170 nodes whatever the section. */
+/** About 150 nodes whatever the section; thin webs ask for their own. */
 function meshOf(outline: Outline): Result<TriMesh> {
   const { area } = sectionProperties(outline);
   return triangulate(outline, { size: Math.sqrt(area / meshCells) });
 }
 
-const meshCells = 110;
+const meshCells = 90;
 
 function loadRule(
   bar: Bar,

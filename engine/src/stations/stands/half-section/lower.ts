@@ -41,7 +41,7 @@ function addHalf(runs: Run[], a: Piece, b: Piece, x0: number, x1: number): void 
     return;
   }
   let [low, high] = [x0, x1];
-  while (high - low > 1e-12) {
+  for (let halving = 0; halving < 60 && high - low > 1e-12; halving++) {
     const x = (low + high) / 2;
     if (touches(x) === first) low = x;
     else high = x;
