@@ -1,4 +1,3 @@
-import type { Bar } from '../../bar/bar.ts';
 import type { Field } from '../../outcome/field.ts';
 import { ok, type Result } from '../../outcome/result.ts';
 import { conductFor } from '../../phenomena/conduction/conduct.ts';
@@ -95,6 +94,3 @@ export function summed(a: Readonly<Record<string, number>>, b: Readonly<Record<s
   for (const [name, value] of Object.entries(b)) sum[name] = (sum[name] ?? 0) + value;
   return sum;
 }
-
-/** kg per metre as the bar enters. */
-export const massPerMetre = ({ mass, length }: Pick<Bar, 'mass' | 'length'>): number => mass / length;

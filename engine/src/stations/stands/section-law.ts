@@ -33,6 +33,5 @@ export function footSpreadStrain(foot: number, web: number, factor: number): num
   return Math.min(Math.max(strain, -0.5 * Math.max(0, foot)), 0.5 * Math.max(0, foot));
 }
 
-export const footSpreadLaw = 'reduction balance';
 const balancedSpread = 0.0086;
 const perBalance = 0.044;
