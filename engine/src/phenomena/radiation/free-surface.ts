@@ -1,12 +1,17 @@
+import type { Field } from '../../outcome/field.ts';
 import { pointwise, type Skin, type SurfaceChannel, type SurfaceHeat } from '../conduction/surface.ts';
 import { blackEmission, blackEmissionSlope } from './grey.ts';
 
-/** Radiation of a surface that sees nothing but surroundings at `ambient` °C. */
-export function radiation(emissivity: number, ambient: number): SurfaceChannel {
-  const received = emissivity * blackEmission(ambient);
-  return pointwise('radiation', (T) => ({
-    flux: received - emissivity * blackEmission(T),
-    slope: -emissivity * blackEmissionSlope(T),
+/**
+ * Radiation into surroundings at `ambient` °C. One emissivity for a surface that sees nothing else; one per boundary
+ * edge (see cavities.ts) for a section with hollows.
+ */
+export function radiation(emissivity: number | Field, ambient: number): SurfaceChannel {
+  const of = typeof emissivity === 'number' ? () => emissivity : (end: number) => emissivity[end >> 1];
+  const received = blackEmission(ambient);
+  return pointwise('radiation', (T, _, end) => ({
+    flux: of(end) * (received - blackEmission(T)),
+    slope: -of(end) * blackEmissionSlope(T),
   }));
 }
 
@@ -22,7 +27,7 @@ export function convection(coefficient: number, ambient: number): SurfaceChannel
 }
 
 /** A bar in the open hall: radiation to the hall and convection to its air; speed in m/s, 0 when it lies still. */
-export function freeSurface(emissivity: number, ambient: number, speed = 0): SurfaceHeat {
+export function freeSurface(emissivity: number | Field, ambient: number, speed = 0): SurfaceHeat {
   return [radiation(emissivity, ambient), convection(movingAir(speed), ambient)];
 }
 
