@@ -60,11 +60,13 @@ const isLoad = ({ name }: Measure): boolean => ['force', 'torque', 'power'].incl
 const shareOf = (measure: Measure): number | undefined =>
   isLoad(measure) && measure.limit !== undefined ? measure.value / measure.limit : undefined;
 
-const marks = ({ record }: Visit): string =>
-  record.findings
-    .map(({ level }) => ({ outside: '◆', near: '◈', note: '◇' })[level])
+function marks({ record }: Visit): string {
+  const signs = { outside: '◆', near: '◈', note: '◇' };
+  return record.findings
+    .map(({ level }) => signs[level])
     .sort()
     .join('');
+}
 
 /** h:min:s since the furnace door; negative inside the furnace. */
 function clock(seconds: number): string {
