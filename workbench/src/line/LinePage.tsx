@@ -54,8 +54,8 @@ export function LinePage({
 }
 
 function SummaryFacts() {
-  const summary = useBench(({ progress }) => progress.summary);
-  if (!summary) return null;
+  const { summary, status } = useBench(({ progress }) => progress);
+  if (!summary || status === 'failed' || status === 'invalid') return null;
   const facts = [
     ['Yield', `${figure(summary.yield, 'percent', 1)} %`],
     ['Rhythm', `${figure(summary.rhythm, 's', 0)} s`],

@@ -21,7 +21,7 @@ export function SectionLane(props: LaneProps) {
         <g key={stop.code}>
           <SectionOf stop={stop} x={layout.columns[i].middle} scale={layout.scale} />
           <text
-            className={stop.state === 'now' ? 'name mid' : 'mid quiet'}
+            className={stop.failed ? 'finding strong mid' : stop.state === 'now' ? 'name mid' : 'mid quiet'}
             x={layout.columns[i].middle}
             y={codes}
             style={{ fontSize: 12 }}

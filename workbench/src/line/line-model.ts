@@ -12,6 +12,8 @@ export interface Stop {
   readonly title: string;
   readonly group: Station['group'];
   readonly state: Station['state'];
+  /** A model had no answer here. */
+  readonly failed: boolean;
   readonly bar?: BarHere;
   /** The end that goes first through a pass. */
   readonly first?: 'head' | 'tail';
@@ -43,12 +45,13 @@ export interface Loads {
 
 export const loadNames = ['force', 'torque', 'power'] as const;
 
-export const stopsOfLine = (stations: readonly Station[]): Stop[] =>
+export const stopsOfLine = (stations: readonly Station[], failedAt?: string): Stop[] =>
   stations.map(({ code, title, group, state, visit }) => ({
     code,
     title,
     group,
     state,
+    failed: code === failedAt,
     loads: visit ? loadsOf(visit.record.measures) : {},
     findings: visit?.record.findings ?? [],
     ...(visit ? { bar: barHere(visit.record), ...firstEnd(visit.record) } : {}),

@@ -2,9 +2,10 @@ import { clock, figure } from '../ink/numbers.ts';
 import { foremost, type Stop } from './line-model.ts';
 
 /** A station in one breath, for readers that do not see the picture. */
-export function stopInWords({ code, title, state, bar, findings }: Stop): string {
+export function stopInWords({ code, title, state, failed, bar, findings }: Stop): string {
   const first = foremost(findings);
   const parts = [`${code}, ${title}`];
+  if (failed) parts.push('the model has no answer here');
   if (state === 'absent' || !bar) parts.push('not computed');
   else parts.push(`mean ${figure(bar.mean, 'C')} °C, ${figure(bar.length, 'm')} m`);
   if (state === 'old') parts.push('out of date');

@@ -15,11 +15,11 @@ import { useTop } from './use-top.ts';
 export function Page() {
   const [address] = useLocation();
   const here = stationIn(address);
-  const { stations, status } = useBench(({ progress }) => progress);
+  const { stations, status, failure } = useBench(({ progress }) => progress);
   const { undo, redo, stop, computeNow } = useBench((bench) => bench);
   const [table, setTable] = useState(false);
   const [keys, setKeys] = useState(false);
-  const stops = useMemo(() => stopsOfLine(stations), [stations]);
+  const stops = useMemo(() => stopsOfLine(stations, failure?.code), [stations, failure]);
   useTop(address);
   const onTable = () => setTable(!table);
   const compute = status === 'computing' ? stop : computeNow;

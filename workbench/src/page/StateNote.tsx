@@ -1,9 +1,10 @@
-import { figure } from '../ink/numbers.ts';
+import { measured } from '../ink/numbers.ts';
 import { useBench } from './bench-context.ts';
 
 /** What keeps the line from being computed, in place and in full: values that do not fit, or a model without answer. */
 export function StateNote() {
-  const { status, issues, failure } = useBench(({ progress }) => progress);
+  const { status, issues, failure, stations } = useBench(({ progress }) => progress);
+  const known = stations.some(({ visit }) => visit);
   const undo = useBench((bench) => bench.undo);
   const canUndo = useBench(({ history }) => history.done.length > 0);
   if (status === 'stopped') return <Stopped />;
@@ -24,13 +25,11 @@ export function StateNote() {
       {status === 'invalid' && (
         <>
           <h2 className="finding">
-            The plan cannot be computed as it stands. The last result is kept for reading.
+            The plan cannot be computed as it stands. {known ? 'The last result is kept for reading.' : ''}
           </h2>
           <ul>
-            {issues.map(({ path, message, limit }) => (
-              <li key={path + message}>
-                <b>{path}</b> {message} <span className="quiet">Allowed: {limit}.</span>
-              </li>
+            {issues.map(({ path, message }) => (
+              <li key={path + message}>{message}</li>
             ))}
           </ul>
         </>
@@ -47,7 +46,7 @@ export function StateNote() {
 function residualInWords({ residual, iterations }: { residual?: number; iterations?: number }): string {
   if (residual === undefined) return '';
   const after = iterations === undefined ? '' : ` after ${iterations} steps`;
-  return `: ${figure(residual, 'one', 6)} is left unbalanced${after}`;
+  return `: ${measured(residual, 'one')} is left unbalanced${after}`;
 }
 
 function Stopped() {

@@ -66,9 +66,14 @@ function Code({ stop, x, here, step }: { stop: Stop; x: number; here: boolean; s
   const first = foremost(stop.findings);
   const half = Math.min(28, step / 2 - 1);
   return (
-    <g opacity={stop.state === 'now' || here ? 1 : 0.6}>
+    <g opacity={stop.state === 'now' || stop.failed || here ? 1 : 0.6}>
       {here && <path className="outline" strokeWidth={2} d={`M${x - half} 25V11H${x + half}V25`} />}
-      <text className={here ? 'value mid' : 'mid'} x={x} y={39} style={{ fontSize: here ? 14 : 10.5 }}>
+      <text
+        className={stop.failed ? 'finding strong mid' : here ? 'value mid' : 'mid'}
+        x={x}
+        y={39}
+        style={{ fontSize: here ? 14 : 10.5 }}
+      >
         {stop.code}
       </text>
       {first && first.finding.level !== 'note' && step > 34 && (
