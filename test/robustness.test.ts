@@ -1,4 +1,4 @@
-import { readPlan } from '@bloomrail/engine/line/plan';
+import { readPlan } from '@bloomrail/engine/line/read-plan';
 import { type Memory, runWholeLine } from '@bloomrail/engine/line/run-line';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';

@@ -1,6 +1,7 @@
 /** What other programs use: read a plan, run it, look at one station, one pass or one section. */
 export { readCase, runCase } from './line/case.ts';
-export { readPlan, writePlan } from './line/plan.ts';
+export { writePlan } from './line/plan.ts';
+export { readPlan } from './line/read-plan.ts';
 export { writeRecord, writeRun } from './line/records.ts';
 export { runLine, runWholeLine } from './line/run-line.ts';
 export { outlineOf, profileNamed, profileNames } from './section/profile-library.ts';

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 type Place = readonly (string | number)[];
 
 /** Every place in a JSON value where something stands. */
-export function placesIn(value: unknown, at: Place = []): Place[] {
+function placesIn(value: unknown, at: Place = []): Place[] {
   if (typeof value !== 'object' || value === null) return [at];
   return [
     at,

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type Plan, readPlan } from '@bloomrail/engine/line/plan';
+import type { Plan } from '@bloomrail/engine/line/plan';
+import { readPlan } from '@bloomrail/engine/line/read-plan';
 
 const folder = fileURLToPath(new URL('../../examples/', import.meta.url));
 

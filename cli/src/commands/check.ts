@@ -1,4 +1,4 @@
-import { readPlan } from '@bloomrail/engine/line/plan';
+import { readPlan } from '@bloomrail/engine/line/read-plan';
 import { type ExitCode, exitCode } from '../exit-code.ts';
 import { type Output, refuseInput } from '../print/output.ts';
 import { readJson } from '../read-json.ts';

@@ -1,4 +1,4 @@
-import { readPlan } from '@bloomrail/engine/line/plan';
+import { readPlan } from '@bloomrail/engine/line/read-plan';
 import { writeRun } from '@bloomrail/engine/line/records';
 import { type LineRun, runLine } from '@bloomrail/engine/line/run-line';
 import { stopsOf } from '@bloomrail/engine/line/stops';

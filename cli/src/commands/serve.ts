@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { readPlan } from '@bloomrail/engine/line/plan';
+import { readPlan } from '@bloomrail/engine/line/read-plan';
 import { serveWorkbench } from '@bloomrail/workbench/serve';
 import { type ExitCode, exitCode } from '../exit-code.ts';
 import { type Output, refuseInput } from '../print/output.ts';

@@ -1,4 +1,4 @@
-import type { Visit } from '@bloomrail/engine/line/run-line';
+import type { Visit } from '@bloomrail/engine/line/visit';
 import type { Finding } from '@bloomrail/engine/outcome/finding';
 
 const mark = { outside: '◆ outside', near: '◈ near', note: '◇ note' } as const;

@@ -1,5 +1,6 @@
 import type { Measure } from '@bloomrail/engine/bar/measure';
-import type { LineRun, Visit } from '@bloomrail/engine/line/run-line';
+import type { LineRun } from '@bloomrail/engine/line/run-line';
+import type { Visit } from '@bloomrail/engine/line/visit';
 import { fromSi, print } from '@bloomrail/engine/units/unit';
 import { type Column, table } from './table.ts';
 

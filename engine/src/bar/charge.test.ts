@@ -39,7 +39,7 @@ test('head, middle and tail stand for a third each', () => {
   const cold = must(charge(size, grade));
   const warmHead = {
     clock: 0,
-    temperature: cold.middle.temperature.map(() => 900) as unknown as Float64Array,
+    temperature: new Float64Array(cold.middle.temperature.length).fill(900),
   };
   const bar = { ...cold, head: warmHead };
   expect(heatContent(bar) / ((bar.mass * heatingLaw(grade).enthalpy(900)) / 3)).toBeCloseTo(1, 12);

@@ -1,5 +1,5 @@
 import type { Balance } from '../bar/station.ts';
-import type { Visit } from './run-line.ts';
+import type { Visit } from './visit.ts';
 
 /** How well the whole line closes: what came in, against what left by name and what is still there. */
 export interface LineBalance {

@@ -7,10 +7,8 @@ import { PassSettings } from '../stations/stands/settings.ts';
 import { StraightenersSettings } from '../stations/straighteners/settings.ts';
 import { YardSettings } from '../stations/yard/settings.ts';
 import { group, quantity, without } from '../units/group.ts';
-import { type Issue, issuesOf } from '../units/issue.ts';
 import { Mill } from './mill.ts';
 import { Bloom, Order } from './order.ts';
-import { senseOf } from './plan-sense.ts';
 
 /** What the crews can change today. The rhythm is said once for the whole line. */
 export const Settings = group(
@@ -43,18 +41,6 @@ export const Plan = group(
 );
 export type Plan = z.output<typeof Plan>;
 export type PlanFile = z.input<typeof Plan>;
-
-export type PlanReading =
-  | { readonly ok: true; readonly plan: Plan }
-  | { readonly ok: false; readonly issues: readonly Issue[] };
-
-/** Reads a plan file's content: the plan in SI, or every issue at once. Nothing is thrown, nothing is mended in silence. */
-export function readPlan(content: unknown): PlanReading {
-  const parsed = Plan.safeParse(content);
-  if (!parsed.success) return { ok: false, issues: issuesOf(parsed.error, content) };
-  const issues = senseOf(parsed.data);
-  return issues.length > 0 ? { ok: false, issues } : { ok: true, plan: parsed.data };
-}
 
 /** The plan as it stands in a file. */
 export const writePlan = (plan: Plan): PlanFile => z.encode(Plan, plan) as PlanFile;

@@ -1,6 +1,5 @@
 import type { Bar } from '../bar/bar.ts';
 import { charge } from '../bar/charge.ts';
-import type { StationRecord } from '../bar/station.ts';
 import type { Failure, Result } from '../outcome/result.ts';
 import { ok } from '../outcome/result.ts';
 import { gradeNamed } from '../steel/grades.ts';
@@ -8,16 +7,7 @@ import { type LineBalance, lineBalance } from './balance.ts';
 import type { Plan } from './plan.ts';
 import { inPlan, type Stop, stopsOf } from './stops.ts';
 import { type Summary, summarise } from './summary.ts';
-
-/** One stop of the bar on its way, in travel order. */
-export interface Visit {
-  /** Two or three characters, the mill's own: RF, DS, B1, K2, U1, E1, UF, HS, CB, ST, CT. */
-  readonly code: string;
-  /** 'Reheating furnace', 'Box pass 3'. */
-  readonly title: string;
-  readonly group: 'heat' | 'breakdown' | 'forming' | 'universal' | 'cold';
-  readonly record: StationRecord;
-}
+import type { Visit } from './visit.ts';
 
 /** A finished run: what every stop wrote down, and what the next run may take over. */
 export interface LineRun {

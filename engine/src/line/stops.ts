@@ -12,7 +12,7 @@ import { pass } from '../stations/stands/pass.ts';
 import { straighteners } from '../stations/straighteners/straighteners.ts';
 import { yard } from '../stations/yard/yard.ts';
 import type { Plan } from './plan.ts';
-import type { Visit } from './run-line.ts';
+import type { Visit } from './visit.ts';
 
 /** One stop of the bar, ready to be made: what it depends on beside the bar, and the work itself. */
 export interface Stop {

@@ -5,7 +5,7 @@ import type { PassRecord } from '../stations/stands/record.ts';
 import type { YardRecord } from '../stations/yard/record.ts';
 import { group, quantity } from '../units/group.ts';
 import type { Plan } from './plan.ts';
-import type { Visit } from './run-line.ts';
+import type { Visit } from './visit.ts';
 
 /** The line in a few figures. */
 export const Summary = group({

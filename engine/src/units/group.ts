@@ -9,9 +9,9 @@ import { type Suffix, type Unit, units } from './unit.ts';
  *     Gap.parse({ gapMm: 24.4 })  →  { gap: 0.0244 }        z.encode(Gap, …) goes back
  */
 export function group<S extends Shape>(shape: S, about?: string) {
-  const file = z.strictObject(fileShape(shape)) as z.ZodType<FileOf<S>>;
+  const file = z.strictObject(fileShape(shape)) as z.ZodType<FileOf<S>, FileOf<S>>;
   const inside = z.custom<InsideOf<S>>();
-  const codec = z.codec(about ? file.describe(about) : file, inside as z.ZodType<InsideOf<S>>, {
+  const codec = z.codec(about ? file.describe(about) : file, inside as z.ZodType<InsideOf<S>, InsideOf<S>>, {
     decode: (written) => rename(shape, written as Values, 'decode') as InsideOf<S>,
     encode: (values) => rename(shape, values as Values, 'encode') as FileOf<S>,
   });

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { readPlan } from '@bloomrail/engine/line/plan';
-import type { runLine, Visit } from '@bloomrail/engine/line/run-line';
+import { readPlan } from '@bloomrail/engine/line/read-plan';
+import type { runLine } from '@bloomrail/engine/line/run-line';
+import type { Visit } from '@bloomrail/engine/line/visit';
 import { expect, test } from 'vitest';
 import { lineComputer } from './computer.ts';
 import type { Answer } from './messages.ts';

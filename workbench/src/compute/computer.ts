@@ -1,6 +1,7 @@
-import { readPlan } from '@bloomrail/engine/line/plan';
-import type { LineFailure, LineRun, Memory, runLine, Visit } from '@bloomrail/engine/line/run-line';
+import { readPlan } from '@bloomrail/engine/line/read-plan';
+import type { LineFailure, LineRun, Memory, runLine } from '@bloomrail/engine/line/run-line';
 import { stopsOf } from '@bloomrail/engine/line/stops';
+import type { Visit } from '@bloomrail/engine/line/visit';
 import type { Result } from '@bloomrail/engine/outcome/result';
 import type { Json } from '../plan/plan-file.ts';
 import type { Answer, Content, Legacy, Order } from './messages.ts';

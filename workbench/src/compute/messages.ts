@@ -1,5 +1,6 @@
-import type { Memory, Visit } from '@bloomrail/engine/line/run-line';
+import type { Memory } from '@bloomrail/engine/line/run-line';
 import type { Summary } from '@bloomrail/engine/line/summary';
+import type { Visit } from '@bloomrail/engine/line/visit';
 import type { Failure } from '@bloomrail/engine/outcome/result';
 import type { Issue } from '@bloomrail/engine/units/issue';
 import type { Json } from '../plan/plan-file.ts';

@@ -1,4 +1,4 @@
-import type { Visit } from '@bloomrail/engine/line/run-line';
+import type { Visit } from '@bloomrail/engine/line/visit';
 import { expect, test } from 'vitest';
 import type { Content } from './messages.ts';
 import { answered, nothingYet, ordered, type Progress } from './progress.ts';

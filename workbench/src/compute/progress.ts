@@ -1,5 +1,5 @@
-import type { Visit } from '@bloomrail/engine/line/run-line';
 import type { Summary } from '@bloomrail/engine/line/summary';
+import type { Visit } from '@bloomrail/engine/line/visit';
 import type { Failure } from '@bloomrail/engine/outcome/result';
 import type { Issue } from '@bloomrail/engine/units/issue';
 import type { Answer, Content, Stop } from './messages.ts';

@@ -1,5 +1,5 @@
 import type { Measure } from '@bloomrail/engine/bar/measure';
-import type { Visit } from '@bloomrail/engine/line/run-line';
+import type { Visit } from '@bloomrail/engine/line/visit';
 import type { Finding } from '@bloomrail/engine/outcome/finding';
 import { expect, test } from 'vitest';
 import type { Station } from '../compute/progress.ts';

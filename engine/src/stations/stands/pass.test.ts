@@ -14,6 +14,7 @@ import { rectangle } from '../../section/rectangle.ts';
 import { mirrored } from '../../section/transform.ts';
 import { triangulate } from '../../section/triangulate.ts';
 import { density } from '../../steel/expansion.ts';
+import type { Grade } from '../../steel/grade.ts';
 import { gradeNamed } from '../../steel/grades.ts';
 import { Stand } from './equipment.ts';
 import { hotRail } from './groove/finisher.ts';
@@ -28,7 +29,7 @@ const stands = trial.stands.map((stand) => Stand.parse(stand));
 const passes = trial.passes.map((each) => PassSettings.parse({ ...each, rhythmS: 120 }));
 const standOf = ({ stand }: PassSettings): Stand => stands.find(({ code }) => code === stand) ?? stands[0];
 const named = (code: string): PassSettings => passes.find((each) => each.code === code) ?? passes[0];
-const grade = gradeNamed('R260') ?? must({ ok: false, failure: { model: 'test', reason: 'no R260' } });
+const grade = gradeNamed('R260') ?? must<Grade>({ ok: false, failure: { model: 'test', reason: 'no R260' } });
 
 function barOf(outline: Outline, temperature = 1180, length = 7.5): Bar {
   const { area } = sectionProperties(outline);
