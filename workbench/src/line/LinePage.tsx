@@ -21,7 +21,7 @@ export function LinePage({
   table: boolean;
   onTable: () => void;
 }) {
-  const wide = useWide();
+  const Picture = useWide() ? LineAcross : LineDown;
   const sentence = lineInWords(stops);
   return (
     <main id="content">
@@ -35,11 +35,7 @@ export function LinePage({
         </div>
       </div>
       <StateNote />
-      {wide ? (
-        <LineAcross stops={stops} sentence={sentence} />
-      ) : (
-        <LineDown stops={stops} sentence={sentence} />
-      )}
+      {stops.length > 0 && <Picture stops={stops} sentence={sentence} />}
       <div className="foot">
         <HeatLegend />
         <LoadKey />

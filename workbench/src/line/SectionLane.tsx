@@ -15,7 +15,7 @@ export function SectionLane(props: LaneProps) {
     <g>
       <Groups {...props} />
       <LaneName top={middle - 8} name="Section" notes={['one scale']} />
-      <ScaleBar scale={layout.scale} y={middle + 24} />
+      {stops.some(({ bar }) => bar) && <ScaleBar scale={layout.scale} y={middle + 24} />}
       <Thread {...props} />
       {stops.map((stop, i) => (
         <g key={stop.code}>

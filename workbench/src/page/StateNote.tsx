@@ -1,4 +1,7 @@
+import type { Issue } from '@bloomrail/engine/units/issue';
 import { measured } from '../ink/numbers.ts';
+import { mendingFields } from '../plan/mending-fields.ts';
+import { SettingsTable } from '../sheet/SettingsTable.tsx';
 import { useBench } from './bench-context.ts';
 
 /** What keeps the line from being computed, in place and in full: values that do not fit, or a model without answer. */
@@ -32,6 +35,7 @@ export function StateNote() {
               <li key={path + message}>{message}</li>
             ))}
           </ul>
+          <Mending issues={issues} />
         </>
       )}
       {canUndo && (
@@ -41,6 +45,11 @@ export function StateNote() {
       )}
     </section>
   );
+}
+
+function Mending({ issues }: { issues: readonly Issue[] }) {
+  const plan = useBench(({ history }) => history.plan);
+  return <SettingsTable fields={mendingFields(plan, issues)} was={new Map()} />;
 }
 
 function residualInWords({ residual, iterations }: { residual?: number; iterations?: number }): string {

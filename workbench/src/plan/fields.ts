@@ -68,7 +68,8 @@ const isObject = (value: Json | undefined): value is Record<string, Json> =>
 function numbers(entry: Quantity, value: Json | undefined, path: string): NumberField[] {
   const { unit, min, max, title } = entry;
   const field = { kind: 'number' as const, unit, min, max, step: 10 ** -units[unit].decimals };
-  if (!Array.isArray(value)) return [{ ...field, path, title, value: value as number | undefined }];
+  if (!Array.isArray(value))
+    return [{ ...field, path, title, value: typeof value === 'number' ? value : undefined }];
   return value.map((each, i) => ({
     ...field,
     path: `${path}.${i}`,
