@@ -17,10 +17,10 @@ export function sectionDrawing(name: string, outline: Outline, notes: readonly N
   const { bounds, centroid, area } = sectionProperties(outline);
   const [width, height] = [(bounds.right - bounds.left) * 1e3, (bounds.top - bounds.bottom) * 1e3];
   const scale =
-    scales.find((ratio) => width * ratio <= FIELD.width - 40 && height * ratio <= FIELD.height - 36) ?? 0.1;
+    scales.find((ratio) => width * ratio <= FIELD.width - 28 && height * ratio <= FIELD.height - 32) ?? 0.1;
   const origin = {
     x: PAPER.width / 2 - (scale * 1e3 * (bounds.left + bounds.right)) / 2,
-    y: FIELD.bottom + 22 - scale * 1e3 * bounds.bottom,
+    y: FIELD.bottom + (FIELD.height - scale * height) / 2 + 5 - scale * 1e3 * bounds.bottom,
   };
   const at = (x: number, y: number): Spot => ({
     x: origin.x + scale * 1e3 * x,
@@ -56,11 +56,11 @@ export function sectionDrawing(name: string, outline: Outline, notes: readonly N
         stroke: 'centre',
       },
       ...dimension(at(bounds.left, bounds.bottom), at(bounds.right, bounds.bottom), -12, width.toFixed(1)),
-      ...dimension(at(bounds.left, bounds.top), at(bounds.left, bounds.bottom), -14, height.toFixed(1)),
+      ...dimension(at(bounds.left, bounds.top), at(bounds.left, bounds.bottom), -11, height.toFixed(1)),
       ...dimension(
         at(bounds.right, bounds.bottom),
         at(bounds.right, centroid.y),
-        -10,
+        -8,
         ((centroid.y - bounds.bottom) * 1e3).toFixed(1),
       ),
       {
@@ -74,7 +74,7 @@ export function sectionDrawing(name: string, outline: Outline, notes: readonly N
       {
         kind: 'text',
         at: { x: FIELD.left + FIELD.width, y: PAPER.height - 18 },
-        text: `${scaleText(scale)}   mm   frame in 10 mm`,
+        text: `scale ${scaleText(scale)}, dimensions in mm, frame in bars of 10 mm`,
         size: 2.5,
         anchor: 'end',
       },
