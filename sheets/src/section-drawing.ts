@@ -56,7 +56,7 @@ export function sectionDrawing(name: string, outline: Outline, notes: readonly N
         stroke: 'centre',
       },
       ...dimension(at(bounds.left, bounds.bottom), at(bounds.right, bounds.bottom), -12, width.toFixed(1)),
-      ...dimension(at(bounds.left, bounds.top), at(bounds.left, bounds.bottom), -11, height.toFixed(1)),
+      ...dimension(at(bounds.left, bounds.top), at(bounds.left, bounds.bottom), -8, height.toFixed(1)),
       ...dimension(
         at(bounds.right, bounds.bottom),
         at(bounds.right, centroid.y),
