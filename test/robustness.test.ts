@@ -4,14 +4,10 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { damaged, damages } from './support/damage.ts';
 import { exampleContent, examplePlan } from './support/examples.ts';
+import { allFinite } from './support/finite.ts';
 
 const name = '60e1-heavy-rail';
 const content = exampleContent(name);
-
-const allFinite = (value: unknown): boolean =>
-  typeof value === 'number'
-    ? Number.isFinite(value)
-    : typeof value !== 'object' || value === null || Object.values(value).every(allFinite);
 
 test('10 000 damaged plans: each is a plan, or a list of issues with path, limit and words', {
   timeout: 300_000,

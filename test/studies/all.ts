@@ -1,0 +1,5 @@
+// `npm run study`: every slow study, one after another; each writes its table beside itself.
+await import('./cooling-and-straightening.ts');
+await import('./damaged-plans.ts');
+
+export {};
