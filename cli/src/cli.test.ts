@@ -76,7 +76,7 @@ test('a plan with three mistakes is told all three, with value, unit and limit, 
   });
   const { code, notices } = heard((output) => check(wrong, { json: false }, output));
   expect(code).toBe(exitCode.badInput);
-  expect(notices).toContain('bloom.lengthM is 99 m; allowed: 15 or less m');
+  expect(notices).toContain('bloom.lengthM is 99 m; allowed: 15 m or less');
   expect(notices).toContain('order.grade is 7');
   expect(notices).toContain('mill.saws is missing');
 });

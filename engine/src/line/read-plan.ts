@@ -9,7 +9,6 @@ export type PlanReading =
 /** Reads a plan file's content: the plan in SI, or every issue at once. Nothing is thrown, nothing is mended in silence. */
 export function readPlan(content: unknown): PlanReading {
   const parsed = Plan.safeParse(content);
-  if (!parsed.success) return { ok: false, issues: issuesOf(parsed.error, content) };
-  const issues = senseOf(parsed.data);
-  return issues.length > 0 ? { ok: false, issues } : { ok: true, plan: parsed.data };
+  const issues = [...(parsed.error ? issuesOf(parsed.error, content) : []), ...senseOf(content)];
+  return parsed.success && issues.length === 0 ? { ok: true, plan: parsed.data } : { ok: false, issues };
 }

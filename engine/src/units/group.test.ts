@@ -56,11 +56,11 @@ test('every problem is told at once, with path, value, unit and limit', () => {
     'speedMPerS',
     'groove.heightMm',
     'groove.offsetsMm.0',
-    'groove',
+    'groove.depth',
   ]);
   expect(issues[1]).toMatchObject({ value: 30, unit: 'm/s', limit: '10 or less' });
   expect(issues[3]).toMatchObject({ value: 99, unit: 'mm', limit: '60 or less' });
-  expect(issues[4].message).toContain('depth');
+  expect(issues[4].message).toContain('groove.depth is 1; allowed: nothing');
 });
 
 test('a value that is said elsewhere can be left out of a group', () => {

@@ -28,6 +28,9 @@ type ZodIssue = z.core.$ZodIssue;
 
 /** A union reports per option; the option that came nearest is the one the writer meant. */
 function flatten(issue: ZodIssue): ZodIssue[] {
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.map((key) => ({ ...issue, keys: [key], path: [...issue.path, key] }));
+  }
   if (issue.code !== 'invalid_union' || issue.errors.length === 0) return [issue];
   const nearest = [...issue.errors].sort((a, b) => a.length - b.length)[0];
   return nearest.flatMap((inner) => flatten({ ...inner, path: [...issue.path, ...inner.path] }));
@@ -38,17 +41,23 @@ function describe(issue: ZodIssue, input: unknown): Issue {
   const value = valueAt(input, issue.path);
   const unit = unitOf(issue.path);
   const limit = limitOf(issue);
-  const place = path || 'the file';
-  const found = value === undefined ? 'is missing' : `is ${short(value)}`;
-  const withUnit = unit && value !== undefined ? ` ${unit}` : '';
   return {
     path,
     ...(value === undefined ? {} : { value }),
     ...(unit ? { unit } : {}),
     limit,
-    message: `${place} ${found}${withUnit}; allowed: ${limit}${unit && /\d/.test(limit) ? ` ${unit}` : ''}`,
+    message: `${path || 'the file'} ${found(value, unit)}; allowed: ${withUnit(limit, unit)}`,
   };
 }
+
+function found(value: unknown, unit: string | undefined): string {
+  if (value === undefined) return 'is missing';
+  return typeof value === 'number' && unit ? `is ${value} ${unit}` : `is ${short(value)}`;
+}
+
+/** '15 or less' becomes '15 mm or less'. */
+const withUnit = (limit: string, unit: string | undefined): string =>
+  unit ? limit.replace(/^(-?[\d.e+-]+)(?= or )/, `$1 ${unit}`) : limit;
 
 function limitOf(issue: ZodIssue): string {
   switch (issue.code) {
@@ -63,7 +72,7 @@ function limitOf(issue: ZodIssue): string {
     case 'invalid_union':
       return 'a known family, kind or form';
     case 'unrecognized_keys':
-      return `no ${issue.keys.join(', ')}`;
+      return 'nothing: this entry is not known here';
     default:
       return issue.message ?? 'another value';
   }
