@@ -80,3 +80,31 @@ test('stops before a change are taken over, and the answer is the same as from t
   expect(warm.value.reused).toBe(2 + 12);
   expect(warm.value.visits).toEqual(lineOf(changed).visits);
 });
+
+test('a rhythm that is quicker than a stand is found at the last pass on that stand', () => {
+  const quick: Plan = { ...plan, settings: { ...plan.settings, rhythm: 60 } };
+  const found = lineOf(quick).visits.filter(({ record }) =>
+    record.findings.some(({ check }) => check === 'stand-taken-by-one-bar'),
+  );
+  expect(found.map(({ code }) => code)).toEqual(expect.arrayContaining(['F3', 'U3']));
+  expect(run.visits.flatMap(({ record }) => record.findings).map(({ check }) => check)).not.toContain(
+    'stand-taken-by-one-bar',
+  );
+});
+
+test('the plan full of mistakes is computed to its end, and each mistake is found where it was made', () => {
+  const wrong = lineOf(examplePlan('mistakes'));
+  const found = wrong.visits.flatMap(({ code, record }) =>
+    record.findings.filter(({ level }) => level === 'outside').map(({ check }) => `${code} ${check}`),
+  );
+  const places = new Set(found.map((each) => each.split(' ')[0]));
+  expect([...places]).toEqual(expect.arrayContaining(['RF', 'DS', 'B1', 'U2', 'E2', 'HS', 'CB', 'ST', 'CT']));
+  expect(wrong.visits.some(({ record }) => record.findings.some(({ stop }) => stop === true))).toBe(true);
+});
+
+test('a light rail from a smaller bloom runs to its end and keeps the books', () => {
+  const light = lineOf(examplePlan('49e1-light-rail'));
+  expect(light.balance.massRelative).toBeLessThan(1e-9);
+  expect(light.balance.energyRelative).toBeLessThan(5e-3);
+  expect(light.summary.elongation).toBeGreaterThan(9);
+});

@@ -4,6 +4,7 @@ import type { Failure, Result } from '../outcome/result.ts';
 import { ok } from '../outcome/result.ts';
 import { gradeNamed } from '../steel/grades.ts';
 import { type LineBalance, lineBalance } from './balance.ts';
+import { campaignOf } from './campaign.ts';
 import type { Plan } from './plan.ts';
 import { inPlan, type Stop, stopsOf } from './stops.ts';
 import { type Summary, summarise } from './summary.ts';
@@ -57,7 +58,7 @@ export function* runLine(plan: Plan, before?: Memory): Generator<Visit, Result<L
     const old = before?.stages[stages.length];
     const key = keyOf(stop);
     const same = old !== undefined && old.key === key && old.entering === bar;
-    const stage = same ? ok(old) : make(stop, key, bar);
+    const stage = same ? ok(old) : make(plan, stages, stop, key, bar);
     if (!stage.ok) return failed(stop.code, stage.failure, { charged: charged.value, stages });
     if (same) reused++;
     stages.push(stage.value);
@@ -78,13 +79,20 @@ export function runWholeLine(plan: Plan, before?: Memory): Result<LineRun, LineF
   }
 }
 
-function make(stop: Stop, key: string, entering: Bar): Result<Stage> {
+function make(plan: Plan, earlier: readonly Stage[], stop: Stop, key: string, entering: Bar): Result<Stage> {
   const done = stop.work(entering);
   if (!done.ok) return done;
-  const { bar: leaving, record } = done.value;
+  const { bar: leaving, record: made } = done.value;
   const { code, title, group } = stop;
-  const findings = inPlan(record.findings, stop.path);
-  return ok({ key, entering, leaving, visit: { code, title, group, record: { ...record, findings } } });
+  const visit = { code, title, group, record: { ...made, findings: inPlan(made.findings, stop.path) } };
+  const campaign = campaignOf(
+    plan,
+    earlier.map((stage) => stage.visit),
+    visit,
+  );
+  const measures = [...visit.record.measures, ...campaign.measures];
+  const findings = [...visit.record.findings, ...campaign.findings];
+  return ok({ key, entering, leaving, visit: { ...visit, record: { ...visit.record, measures, findings } } });
 }
 
 const keyOf = ({ code, inputs }: Stop): string => JSON.stringify([code, inputs]);

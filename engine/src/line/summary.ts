@@ -4,6 +4,7 @@ import type { FurnaceRecord } from '../stations/furnace/record.ts';
 import type { PassRecord } from '../stations/stands/record.ts';
 import type { YardRecord } from '../stations/yard/record.ts';
 import { group, quantity } from '../units/group.ts';
+import { isPass, timeTaken } from './campaign.ts';
 import type { Plan } from './plan.ts';
 import type { Visit } from './visit.ts';
 
@@ -47,17 +48,12 @@ export function summarise(plan: Plan, visits: readonly Visit[]): Summary {
   };
 }
 
-/** s for which each stand is taken by one bar: from the first end of its first pass to the last end of its last. */
-function occupation({ mill }: Plan, passes: readonly PassRecord[]): number[] {
-  return mill.stands.map(({ code }) => {
-    const here = passes.filter(({ stand }) => stand === code);
-    if (here.length === 0) return 0;
-    return Math.max(...here.map(({ lastOut }) => lastOut)) - Math.min(...here.map(({ firstIn }) => firstIn));
-  });
-}
+/** s for which each stand is taken by one bar. */
+const occupation = ({ mill }: Plan, passes: readonly PassRecord[]): number[] =>
+  mill.stands.map(({ code }) => timeTaken(passes.filter(({ stand }) => stand === code)));
 
 export const passesOf = (visits: readonly Visit[]): PassRecord[] =>
-  visits.map(({ record }) => record).filter((record): record is PassRecord => record.kind === 'pass');
+  visits.map(({ record }) => record).filter(isPass);
 
 function recordOf<R>(visits: readonly Visit[], kind: string): R {
   const visit = visits.find(({ record }) => record.kind === kind);
