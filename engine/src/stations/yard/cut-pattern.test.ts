@@ -75,3 +75,8 @@ test('two of 36 m and two of 24 m fill a bar of 120 m and its kerfs', () => {
   );
   expect(pattern).toEqual({ rails: [36, 36, 24, 24], bars: 1 });
 });
+
+test('four rails of 30 m do not fit 120.01 m: three kerfs of 6 mm are missing', () => {
+  expect(fullestPattern([{ length: 30, count: 4 }], 120.01, 0.006)).toEqual([3]);
+  expect(fullestPattern([{ length: 30, count: 4 }], 120.018, 0.006)).toEqual([4]);
+});

@@ -32,6 +32,11 @@ test('the order is cut in full, a 120 m rail from each bar of its own', () => {
   expect(record.bars).toBe(6);
 });
 
+test('ends and a test piece come off each bar, each with its cut', () => {
+  const { record } = must(yard(cold(122), task, equipment));
+  expect(record.usableLength).toBeCloseTo(122 - 2 * 0.6 - 0.3 - 3 * 0.006, 9);
+});
+
 test('yield is delivered rails over blooms charged', () => {
   const { record } = must(yard(cold(122), task, equipment));
   const delivered = 60.21 * (4 * 120 + 6 * 36);
