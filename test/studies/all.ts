@@ -1,5 +1,6 @@
 // `npm run study`: every slow study, one after another; each writes its table beside itself.
 await import('./cooling-and-straightening.ts');
+await import('./line-speed.ts');
 await import('./damaged-plans.ts');
 
 export {};
