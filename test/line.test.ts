@@ -1,5 +1,5 @@
 import type { Plan } from '@bloomrail/engine/line/plan';
-import { runWholeLine } from '@bloomrail/engine/line/run-line';
+import { type Memory, runLine, runWholeLine } from '@bloomrail/engine/line/run-line';
 import { passesOf } from '@bloomrail/engine/line/summary';
 import { sectionProperties } from '@bloomrail/engine/section/properties';
 import { expect, test } from 'vitest';
@@ -79,6 +79,22 @@ test('stops before a change are taken over, and the answer is the same as from t
   if (!warm.ok) throw new Error(warm.failure.reason);
   expect(warm.value.reused).toBe(2 + 12);
   expect(warm.value.visits).toEqual(lineOf(changed).visits);
+});
+
+test('a run that is broken off leaves its finished stops to the next one', () => {
+  const passes = plan.settings.passes.map((pass, i) =>
+    i === 12 ? { ...pass, speed: pass.speed * 0.97 } : pass,
+  );
+  const changed: Plan = { ...plan, settings: { ...plan.settings, passes } };
+  let memory: Memory | undefined;
+  const line = runLine(changed, run.memory, (left) => {
+    memory = left;
+  });
+  for (let i = 0; i < 2 + 14; i++) line.next();
+  const again = runWholeLine(changed, memory);
+  expect(again.ok && again.value.reused).toBe(2 + 14);
+  const back = runWholeLine(plan, memory);
+  expect(back.ok && back.value.reused).toBe(run.visits.length);
 });
 
 test('a rhythm that is quicker than a stand is found at the last pass on that stand', () => {

@@ -27,13 +27,14 @@ export interface LineFailure extends Failure {
   readonly memory: Memory;
 }
 
-/** What a run leaves to the next one: stages in travel order. Opaque to callers. */
+/** What a run leaves to the next one: the stages of the last few runs, latest first. Opaque to most callers. */
 export interface Memory {
   readonly charged: { readonly key: string; readonly bar: Bar } | undefined;
   readonly stages: readonly Stage[];
 }
 
-interface Stage {
+/** One stop as it was made: a bar that enters as the very same object, with the same key, leaves as it left. */
+export interface Stage {
   readonly key: string;
   readonly entering: Bar;
   readonly leaving: Bar;
@@ -43,30 +44,35 @@ interface Stage {
 /**
  * Runs a plan from the furnace to the wagon. Yields each visit as soon as it is made, so that a caller can show it,
  * report progress, or stop asking; ends with the finished run or with the stop at which a model had no answer.
- * Stops whose bar and inputs are the same as in `before` are not computed again.
+ * Stops whose bar and inputs are the same as once in `before` are not computed again. After each stop `remember` is
+ * told the memory so far, so that a run which is broken off loses nothing.
  *
  *     const line = runLine(plan);
  *     for (let step = line.next(); !step.done; step = line.next()) show(step.value);
  */
-export function* runLine(plan: Plan, before?: Memory): Generator<Visit, Result<LineRun, LineFailure>, void> {
+export function* runLine(
+  plan: Plan,
+  before?: Memory,
+  remember: (memory: Memory) => void = () => {},
+): Generator<Visit, Result<LineRun, LineFailure>, void> {
   const charged = chargedBar(plan, before);
-  if (!charged.ok) return failed('RF', charged.failure, { charged: undefined, stages: [] });
-  const stages: Stage[] = [];
+  if (!charged.ok) return failed('RF', charged.failure, [], { charged: undefined, stages: [] });
+  let memory: Memory = { charged: charged.value, stages: before?.stages ?? [] };
+  const visits: Visit[] = [];
   let bar = charged.value.bar;
   let reused = 0;
   for (const stop of stopsOf(plan)) {
-    const old = before?.stages[stages.length];
     const key = keyOf(stop);
-    const same = old !== undefined && old.key === key && old.entering === bar;
-    const stage = same ? ok(old) : make(plan, stages, stop, key, bar);
-    if (!stage.ok) return failed(stop.code, stage.failure, { charged: charged.value, stages });
-    if (same) reused++;
-    stages.push(stage.value);
+    const old = memory.stages.find((stage) => stage.entering === bar && stage.key === key);
+    const stage = old ? ok(old) : make(plan, visits, stop, key, bar);
+    if (!stage.ok) return failed(stop.code, stage.failure, visits, memory);
+    if (old) reused++;
+    memory = withLatest(memory, stage.value);
+    visits.push(stage.value.visit);
     bar = stage.value.leaving;
+    remember(memory);
     yield stage.value.visit;
   }
-  const visits = stages.map(({ visit }) => visit);
-  const memory = { charged: charged.value, stages };
   return ok({ visits, balance: lineBalance(visits), summary: summarise(plan, visits), reused, memory });
 }
 
@@ -79,17 +85,21 @@ export function runWholeLine(plan: Plan, before?: Memory): Result<LineRun, LineF
   }
 }
 
-function make(plan: Plan, earlier: readonly Stage[], stop: Stop, key: string, entering: Bar): Result<Stage> {
+/** As many stages as four lines have: a move taken back, or made again, is answered at once. */
+const kept = 100;
+
+export const withLatest = ({ charged, stages }: Memory, latest: Stage): Memory => ({
+  charged,
+  stages: [latest, ...stages.filter((stage) => stage !== latest)].slice(0, kept),
+});
+
+function make(plan: Plan, earlier: readonly Visit[], stop: Stop, key: string, entering: Bar): Result<Stage> {
   const done = stop.work(entering);
   if (!done.ok) return done;
   const { bar: leaving, record: made } = done.value;
   const { code, title, group } = stop;
   const visit = { code, title, group, record: { ...made, findings: inPlan(made.findings, stop.path) } };
-  const campaign = campaignOf(
-    plan,
-    earlier.map((stage) => stage.visit),
-    visit,
-  );
+  const campaign = campaignOf(plan, earlier, visit);
   const measures = [...visit.record.measures, ...campaign.measures];
   const findings = [...visit.record.findings, ...campaign.findings];
   return ok({ key, entering, leaving, visit: { ...visit, record: { ...visit.record, measures, findings } } });
@@ -106,7 +116,11 @@ function chargedBar(plan: Plan, before?: Memory): Result<{ key: string; bar: Bar
   return charged.ok ? ok({ key, bar: charged.value }) : charged;
 }
 
-function failed(code: string, failure: Failure, memory: Memory): Result<never, LineFailure> {
-  const visits = memory.stages.map(({ visit }) => visit);
+function failed(
+  code: string,
+  failure: Failure,
+  visits: readonly Visit[],
+  memory: Memory,
+): Result<never, LineFailure> {
   return { ok: false, failure: { ...failure, code, visits, memory } };
 }

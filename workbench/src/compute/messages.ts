@@ -1,4 +1,4 @@
-import type { Memory } from '@bloomrail/engine/line/run-line';
+import type { Memory, Stage } from '@bloomrail/engine/line/run-line';
 import type { Summary } from '@bloomrail/engine/line/summary';
 import type { Visit } from '@bloomrail/engine/line/visit';
 import type { Failure } from '@bloomrail/engine/outcome/result';
@@ -17,11 +17,13 @@ export interface Introduction {
   readonly other: MessagePort;
 }
 
-/** From worker to worker: what a finished run leaves, so that either can go on from it. */
+/** From worker to worker, as soon as a station is finished, so that either can go on from it. */
 export interface Legacy {
-  readonly memory: Memory;
-  /** One per stage of the memory. */
-  readonly stamps: readonly string[];
+  readonly charged: Memory['charged'];
+  readonly stage: Stage;
+  readonly stamp: string;
+  /** Stamp of the station before; absent at the furnace. */
+  readonly after?: string;
 }
 
 /** A place on the line before the bar has come there. `path` is where its settings stand in the plan file. */
@@ -41,10 +43,13 @@ export interface Answer {
 export type Content =
   | { readonly kind: 'issues'; readonly issues: readonly Issue[] }
   | { readonly kind: 'stops'; readonly stops: readonly Stop[] }
-  /** A station freshly computed; the stamp is its name from now on, in every worker. */
-  | { readonly kind: 'visit'; readonly index: number; readonly stamp: string; readonly visit: Visit }
-  /** The station at `index` is the one sent before under this stamp: the same bar met the same settings. */
-  | { readonly kind: 'kept'; readonly index: number; readonly stamp: string }
+  | Visited
   | { readonly kind: 'done'; readonly summary: Summary }
   | { readonly kind: 'stopped' }
   | { readonly kind: 'failed'; readonly code: string; readonly failure: Failure };
+
+export type Visited =
+  /** A station freshly computed; the stamp is its name from now on, in every worker. */
+  | { readonly kind: 'visit'; readonly index: number; readonly stamp: string; readonly visit: Visit }
+  /** The station at `index` is the one sent before under this stamp: the same bar met the same settings. */
+  | { readonly kind: 'kept'; readonly index: number; readonly stamp: string };
