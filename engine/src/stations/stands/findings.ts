@@ -121,10 +121,13 @@ function speedMismatch({ settings, speed, stand }: Happened): Finding[] {
   ];
 }
 
+/** K; the trial lines stay under a third of it. */
+const leastCorrection = 2;
+
 /** The heat that the new mesh did not find by itself is shown when it is not small. */
 function sizeMismatch({ corrections }: Happened): Finding[] {
   const worst = Math.max(...corrections.map(Math.abs));
-  if (worst < 5) return [];
+  if (worst < leastCorrection) return [];
   return [
     {
       level: 'note',

@@ -4,10 +4,10 @@ import type { Skin } from '../../phenomena/conduction/surface.ts';
 import { deformationHeat, heatShare } from '../../phenomena/rolling/deformation-heat.ts';
 import type { TriMesh } from '../../section/mesh.ts';
 import type { HeatingLaw } from '../../steel/heating.ts';
+import { flowBack } from './column-flow.ts';
 import type { Element } from './elements.ts';
 import type { Rolled } from './exit-section.ts';
 import { leftOf, rightOf } from './half-section/measure.ts';
-import { heightAt, piecesOf } from './half-section/pieces.ts';
 import type { Loads } from './loads.ts';
 
 /** Of the work that the rolls do against friction, the bar keeps half (common practice, no source). */
@@ -67,13 +67,7 @@ export function redrawn(
   fields: readonly Field[],
   law: HeatingLaw,
 ) {
-  const [entry, exit] = [piecesOf(rolled.entry), piecesOf(rolled.exit)];
-  const origin = (x: number, y: number): readonly [number, number] => {
-    const was = rolled.back(x);
-    const height = heightAt(exit, x);
-    return [was, height > 0 ? (y * heightAt(entry, was)) / height : y];
-  };
-  return carried(from, to, origin, fields, law);
+  return carried(from, to, flowBack(rolled.entry, rolled.exit), fields, law);
 }
 
 /**
