@@ -1,11 +1,13 @@
 import type { Field } from '../../outcome/field.ts';
 import { ok, type Result } from '../../outcome/result.ts';
 import { conductFor } from '../../phenomena/conduction/conduct.ts';
-import type { Conductor } from '../../phenomena/conduction/conductor.ts';
+import { type Conductor, conductor } from '../../phenomena/conduction/conductor.ts';
 import { pointwise, type SurfaceHeat } from '../../phenomena/conduction/surface.ts';
+import { openEmissivity } from '../../phenomena/radiation/cavities.ts';
 import { freeSurface } from '../../phenomena/radiation/free-surface.ts';
 import { scaledSteel } from '../../phenomena/radiation/grey.ts';
 import { type RollContact, rollContact } from '../../phenomena/roll-contact/roll-contact.ts';
+import type { TriMesh } from '../../section/mesh.ts';
 import type { ThermalLaw } from '../../steel/thermal.ts';
 import type { Stand } from './equipment.ts';
 
@@ -24,6 +26,14 @@ export interface Section {
   readonly law: ThermalLaw;
   /** kg/m of the entering bar. */
   readonly massPerMetre: number;
+  /** What the open hall takes from it; hollows radiate through their mouths. */
+  readonly open: SurfaceHeat;
+}
+
+/** The entering bar as heat sees it, alike at head, middle and tail. */
+export function sectionOf(mesh: TriMesh, law: ThermalLaw, massPerMetre: number): Section {
+  const open = freeSurface(openEmissivity(mesh, scaledSteel), hall, tableSpeed);
+  return { conductor: conductor(mesh), law, massPerMetre, open };
 }
 
 /**
@@ -37,9 +47,8 @@ export function waited(
   time: number,
   water: Water | undefined,
 ): Result<Heated> {
-  const open = freeSurface(scaledSteel, hall, tableSpeed);
   const wet = water ? Math.min(time, water.duration) : 0;
-  const dry = heated(section, from, time - wet, open);
+  const dry = heated(section, from, time - wet, section.open);
   if (!dry.ok || !water || wet <= 0) return dry;
   const { coefficient: h, temperature } = water;
   const film = pointwise('water', (T) => ({ flux: h * (temperature - T), slope: -h }));

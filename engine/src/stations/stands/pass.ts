@@ -1,14 +1,13 @@
 import { type Bar, placeNames } from '../../bar/bar.ts';
 import { balanceOf } from '../../bar/heat-content.ts';
 import { ok, type Result } from '../../outcome/result.ts';
-import { conductor } from '../../phenomena/conduction/conductor.ts';
 import { meanOver, nodeAreas, type TriMesh } from '../../section/mesh.ts';
 import type { Outline } from '../../section/outline.ts';
 import { sectionProperties } from '../../section/properties.ts';
 import { triangulate } from '../../section/triangulate.ts';
 import { density } from '../../steel/expansion.ts';
 import { heatingLaw } from '../../steel/heating.ts';
-import { rolledOver, type Section, summed, waited, waterOn } from './approach.ts';
+import { rolledOver, sectionOf, summed, waited, waterOn } from './approach.ts';
 import { firstContact, firstVerticalContact } from './bite.ts';
 import { elementsOf, mismatchOf } from './elements.ts';
 import type { Stand } from './equipment.ts';
@@ -51,7 +50,7 @@ export function pass(
   const law = heatingLaw(bar.grade);
   const elements = elementsOf(rolled, cavity, rolls, axis);
   const rule = loadRule(bar, stand, made.value, speed);
-  const section: Section = { conductor: conductor(entry.mesh), law, massPerMetre: bar.mass / entry.length };
+  const section = sectionOf(entry.mesh, law, bar.mass / entry.length);
   const bites = bitesOf(made.value);
   const contact = {
     conductance: stand.contactCoefficient,
