@@ -9,6 +9,25 @@ export interface FirstContact {
   readonly length: number;
 }
 
+/** The first contact with any roll, which is where the bite begins. */
+export interface Bites {
+  /** rad. */
+  readonly horizontal: number;
+  readonly vertical: number;
+  /** m before the exit plane. */
+  readonly length: number;
+}
+
+export function bitesOf(entry: Path, rolls: SetRolls, axis: number, verticalRadius: number): Bites {
+  const horizontal = firstContact(entry, rolls.top, axis);
+  const vertical = firstVerticalContact(entry, rolls, verticalRadius);
+  return {
+    horizontal: horizontal.angle,
+    vertical: vertical.angle,
+    length: Math.max(horizontal.length, vertical.length),
+  };
+}
+
 const columns = 80;
 
 /**
@@ -30,11 +49,7 @@ export function firstContact(entry: Path, top: Path, axis: number): FirstContact
 }
 
 /** The vertical roll that is met first. */
-export function firstVerticalContact(
-  entry: Path,
-  { footFace, headFace }: SetRolls,
-  radius: number,
-): FirstContact {
+function firstVerticalContact(entry: Path, { footFace, headFace }: SetRolls, radius: number): FirstContact {
   const foot = contactAt((footFace ?? leftOf(entry)) - leftOf(entry), radius);
   const head = contactAt(rightOf(entry) - (headFace ?? rightOf(entry)), radius);
   return foot.angle > head.angle ? foot : head;

@@ -90,7 +90,7 @@ function adviceFor({ name, part, value, limit = value }: Measure): Advice {
   return advices[name] ?? { advice: 'No single setting helps.' };
 }
 
-function noContact({ elongation, settings }: Happened): Finding[] {
+function noContact({ course: { elongation }, settings }: Happened): Finding[] {
   if (elongation > 1 + 1e-6) return [];
   return [
     {
@@ -104,7 +104,7 @@ function noContact({ elongation, settings }: Happened): Finding[] {
 }
 
 /** A stand that shares the bar with the one before must run as that one feeds it. */
-function speedMismatch({ settings, speed, stand }: Happened): Finding[] {
+function speedMismatch({ settings, course: { speed }, stand }: Happened): Finding[] {
   const off = Math.abs(settings.speed / speed - 1);
   if (stand.drive !== 'continuous' || off < 0.02) return [];
   return [

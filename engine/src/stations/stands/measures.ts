@@ -12,7 +12,8 @@ interface Numbers {
 
 /** What stands against a limit, at the middle of the bar; the ends and the laws' doubt are in the range. */
 export function measuresOf(happened: Happened, { laws, fill, fin, rmsPower }: Numbers): Measure[] {
-  const { stand, visits, bites, prepared, mismatch } = happened;
+  const { stand, visits, prepared } = happened;
+  const { bites, mismatch } = happened.course;
   const { model, overload } = stand;
   const sure = model.calibrated ? 'calibrated' : 'computed';
   const all = visits.map(({ loads }) => loads);

@@ -1,27 +1,21 @@
-import { type Bar, type PlaceName, placeNames } from '../../bar/bar.ts';
+import { type Bar, placeNames } from '../../bar/bar.ts';
 import { deepestNode, snapshotOf, temperaturesOf } from '../../bar/snapshot.ts';
 import type { Balance, BarSnapshot } from '../../bar/station.ts';
-import type { Field } from '../../outcome/field.ts';
 import { contactLength } from '../../phenomena/rolling/contact.ts';
 import { spreadRange } from '../../phenomena/rolling/spread/spread.ts';
 import type { Outline } from '../../section/outline.ts';
 import { sectionProperties } from '../../section/properties.ts';
+import type { Course } from './course.ts';
 import type { Stand } from './equipment.ts';
 import { filling } from './filling.ts';
 import { findingsOf } from './findings.ts';
-import { forceOfLaws, type LoadedElement, type Loads } from './loads.ts';
+import { forceOfLaws, forwardSlipOf, type LoadedElement } from './loads.ts';
 import { measuresOf } from './measures.ts';
-import type { Bites } from './pass.ts';
 import type { Prepared } from './prepare.ts';
 import type { ElementRecord, PassRecord, PlaceRecord, RollRecord } from './record.ts';
 import type { PassSettings } from './settings.ts';
-import { byPlace, type Timing } from './timing.ts';
-
-export interface VisitOfPlace {
-  readonly name: PlaceName;
-  readonly loads: Loads;
-  readonly biting: Field;
-}
+import { byPlace } from './timing.ts';
+import type { VisitOfPlace } from './visits.ts';
 
 /** All that happened, before it is written down. */
 export interface Happened {
@@ -30,22 +24,19 @@ export interface Happened {
   readonly settings: PassSettings;
   readonly stand: Stand;
   readonly prepared: Prepared;
-  readonly timing: Timing;
+  readonly course: Course;
   readonly visits: readonly VisitOfPlace[];
   readonly corrections: readonly number[];
-  readonly bites: Bites;
-  readonly speed: number;
-  readonly elongation: number;
-  readonly mismatch: number;
-  readonly forwardSlip: number;
   readonly balance: Balance;
 }
 
 export function recordOf(happened: Happened): PassRecord {
-  const { leaving, settings, stand, prepared, timing, visits, speed, elongation } = happened;
+  const { leaving, settings, stand, prepared, course, visits } = happened;
+  const { timing, speed, elongation, bites } = course;
   const { loads } = visits[1];
   const { entry, rolled, groove } = prepared;
-  const exitSpeed = speed * (1 + happened.forwardSlip);
+  const forwardSlip = forwardSlipOf(loads);
+  const exitSpeed = speed * (1 + forwardSlip);
   const laws = forceOfLaws(loads, stand.model.force);
   const fill = filling(prepared);
   const stretch = loads.force / stand.stiffness;
@@ -78,13 +69,13 @@ export function recordOf(happened: Happened): PassRecord {
     forceLaws: laws.laws,
     spreadLaws: spreadLawsOf(rolled.spreads[0], stand.friction),
     elongation,
-    mismatch: happened.mismatch,
-    contactLength: happened.bites.length,
-    biteAngle: happened.bites.horizontal,
+    mismatch: course.mismatch,
+    contactLength: bites.length,
+    biteAngle: bites.horizontal,
     fill: fill.fill,
     fin: fill.fin,
     rollTurning: speed / prepared.workingRadius,
-    forwardSlip: happened.forwardSlip,
+    forwardSlip,
     interpass: settings.interpass,
     firstIn: timing.firstIn,
     lastOut: timing.lastOut,
@@ -144,7 +135,7 @@ function elementRecord({ element, pass, rate, force, pressure }: LoadedElement):
 }
 
 function placeRecord(
-  { prepared, bar, timing, stand }: Happened,
+  { prepared, bar, course, stand }: Happened,
   { name, loads, biting }: VisitOfPlace,
   after: BarSnapshot,
   core: number,
@@ -152,7 +143,7 @@ function placeRecord(
   const { mesh } = prepared.entry;
   return {
     arriving: temperaturesOf(mesh, bar[name], core),
-    biting: temperaturesOf(mesh, { clock: timing.bite[name], temperature: biting }, core),
+    biting: temperaturesOf(mesh, { clock: course.timing.bite[name], temperature: biting }, core),
     leaving: after.places[name],
     force: loads.force,
     ...(prepared.rolls.footFace === undefined ? {} : { footForce: loads.footForce }),

@@ -1,13 +1,13 @@
-import type { Path, Vertex } from '../../section/outline.ts';
+import type { Path } from '../../section/outline.ts';
 import { closedHollows, type Rolled, type Spread } from './exit-section.ts';
 import type { Cavity } from './groove/cavity.ts';
 import type { HotRail } from './groove/finisher.ts';
-import { rounded } from './groove/two-high.ts';
 import { type Run, runsOf, sewn } from './half-section/lower.ts';
 import { areaBetween, highestBetween, leftOf, rightOf } from './half-section/measure.ts';
-import { heightAt, heightOf, piecesOf } from './half-section/pieces.ts';
+import { heightAt, piecesOf } from './half-section/pieces.ts';
 import { drawn } from './half-section/stretch.ts';
 import { footSpreadStrain, type SpreadRule, spreadStrain } from './section-law.ts';
+import { toeOf, withToe } from './toe.ts';
 
 export interface UniversalRolls {
   readonly footFace: number;
@@ -16,9 +16,6 @@ export interface UniversalRolls {
   readonly radius: number;
   readonly rail?: HotRail;
 }
-
-/** Free toes round themselves to this share of their thickness; own trial of three universal passes 0.3 to 0.36. */
-const toeRounding = 0.3;
 
 /** The spread of foot and head grows over this share of the element, from the web outwards, so that nothing tears. */
 const ramp = 0.1;
@@ -156,42 +153,4 @@ function closedAtCrown(runs: Run[], free: Path, cavity: Cavity): Run[] {
   const missing = areaBetween(cavity.half, last.x0, last.x1) - areaBetween(free, last.x0, last.x1);
   const displaced = areaBetween(free, before.x0, before.x1) - areaBetween(cavity.half, before.x0, before.x1);
   return missing < displaced ? [...runs.slice(0, -2), { ...before, x1: last.x1 }] : runs;
-}
-
-/** The free edge of the foot, from its back on the axis to where it meets the flank of the horizontal roll. */
-interface Toe {
-  readonly vertices: readonly Vertex[];
-  readonly x: number;
-}
-
-function toeOf(
-  cavity: Path,
-  runs: readonly Run[],
-  { footFace, rail }: UniversalRolls,
-  half: number,
-): Toe | undefined {
-  const flank = piecesOf(cavity).find((piece) => piece.y0 > half && heightOf(piece, piece.x1) < half);
-  if (flank?.r !== 0) return undefined;
-  const x = flank.x0 + (half - flank.y0) / flank.slope;
-  const thickness = x - footFace;
-  const radius = toeRounding * thickness;
-  const end = heightOf(flank, flank.x1);
-  if (!(thickness > 0.002)) return undefined;
-  const vertices = rounded([
-    [footFace, 0, 0],
-    [footFace, half, rail?.baseRadius ?? radius],
-    [x, half, Math.min(rail?.toeRadius ?? radius, 0.9 * (half - end))],
-    [flank.x1, end, 0],
-  ]).vertices.slice(0, -1);
-  const joint = vertices[vertices.length - 1].x;
-  const isPressed = runs.some((run) => run.touching && run.x0 < flank.x1 && run.x1 > joint + 1e-4);
-  return isPressed ? { vertices, x: joint } : undefined;
-}
-
-/** The toe, then the flank as far as it is pressed, then whatever the runs say. */
-function withToe({ vertices, x }: Toe, free: Path, cavity: Path, runs: readonly Run[]): Path {
-  const first = runs.findIndex((run) => run.touching && run.x1 > x);
-  const beyond = [{ touching: true, x0: x, x1: runs[first].x1 }, ...runs.slice(first + 1)];
-  const rest = sewn(free, cavity, beyond).vertices.filter((vertex, i) => i > 0 || vertex.y > 0);
-  return { vertices: [...vertices.slice(0, -1), ...rest] };
 }
