@@ -3,9 +3,10 @@ import { Frame } from '../../ink/Frame.tsx';
 import { barLength } from '../../ink/frame-bars.ts';
 import { heatColour } from '../../ink/heat-scale.ts';
 import { clock, figure } from '../../ink/numbers.ts';
-import { type BentBar, bentBars, exaggeration } from './bed-model.ts';
+import { type BentBar, bentBars, chordsDown, exaggeration } from './bed-model.ts';
 
-const row = 27;
+/** Screen units that the largest bend may take. */
+const room = 52;
 
 /** The bed from above: one bar at several moments, walking down the sheet. */
 export function BedPlan({ record, width }: { record: CoolingBedRecord; width: number }) {
@@ -13,10 +14,12 @@ export function BedPlan({ record, width }: { record: CoolingBedRecord; width: nu
   const [left, right] = [16, width - 62];
   const scale = (right - left) / record.coldLength;
   const largest = Math.max(...bars.map(({ rise }) => Math.abs(rise)));
-  const factor = exaggeration(largest, (1.9 * row) / scale);
-  const crowns = bars.map(({ rise }, i) => row * i - rise * scale * factor);
+  const factor = exaggeration(largest, room / scale);
+  const rises = bars.map(({ rise }) => rise * scale * factor);
+  const chords = chordsDown(rises);
+  const crowns = chords.map((chord, i) => chord - rises[i]);
   const first = 26 - Math.min(0, ...crowns);
-  const height = first + Math.max(row * (bars.length - 1), ...crowns) + 26;
+  const height = first + Math.max(...chords, ...crowns) + 26;
   const ends = `Bend ${figure(bars[0].rise, 'mm', 0)} mm at first, ${figure(record.finalRise, 'mm', 0)} mm leaving.`;
   return (
     <>
@@ -28,13 +31,7 @@ export function BedPlan({ record, width }: { record: CoolingBedRecord; width: nu
       >
         <rect className="field" x={6} y={6} width={width - 12} height={height - 12} />
         {bars.map((bar, i) => (
-          <Bent
-            key={bar.time}
-            bar={bar}
-            y={first + row * i}
-            ends={[left, right]}
-            rise={bar.rise * scale * factor}
-          />
+          <Bent key={bar.time} bar={bar} y={first + chords[i]} ends={[left, right]} rise={rises[i]} />
         ))}
         <Frame
           left={6}

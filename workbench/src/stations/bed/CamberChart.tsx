@@ -64,7 +64,11 @@ export function CamberChart({
           strokeLinejoin="round"
         />
       ))}
-      <text className="value end plate" x={width - 8} y={y(rises[rises.length - 1]) - 10}>
+      <text
+        className="value end plate"
+        x={width - 8}
+        y={y(rises[rises.length - 1]) + (falls(rises) ? 17 : -10)}
+      >
         {figure(record.finalRise, 'mm', 0)} mm leaving
       </text>
       {field && (
@@ -83,6 +87,10 @@ export function CamberChart({
     </Drawing>
   );
 }
+
+/** Whether the bar comes down to its last rise: then there is room under the end of the curve. */
+const falls = (rises: readonly number[]): boolean =>
+  rises[Math.floor(0.9 * rises.length)] > rises[rises.length - 1];
 
 /** Stretches of a curve that take one colour each. */
 function pieces(length: number): [number, number][] {

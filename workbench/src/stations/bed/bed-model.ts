@@ -33,3 +33,15 @@ export function exaggeration(largest: number, room: number): number {
   const step = [5, 2, 1].find((each) => each * decade <= wanted * (1 + 1e-12)) ?? 1;
   return Number((step * decade).toPrecision(3));
 }
+
+const [barApart, clear] = [24, 12];
+
+/** Height on the sheet of each bar's chord: enough for its bend to stay clear of the bar before. Rises in pixels. */
+export function chordsDown(rises: readonly number[]): number[] {
+  const chords: number[] = [];
+  for (const [i, rise] of rises.entries()) {
+    const before = rises[i - 1] ?? 0;
+    chords.push(i === 0 ? 0 : chords[i - 1] + Math.max(barApart, clear + rise - before));
+  }
+  return chords;
+}
