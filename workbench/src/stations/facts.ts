@@ -1,6 +1,7 @@
 import type { StationRecord } from '@bloomrail/engine/bar/station';
 import type { PassRecord } from '@bloomrail/engine/stations/stands/record';
 import { clock, figure } from '../ink/numbers.ts';
+import { counted } from '../ink/words.ts';
 import { known } from './FieldOf.tsx';
 
 /** One line of facts beside a station's title. */
@@ -8,19 +9,19 @@ export function factsOf(station: StationRecord): string {
   const record = known(station);
   switch (record.kind) {
     case 'furnace':
-      return `${figure(record.bloomsInside, 'one', 0)} blooms inside, ${figure(record.residence, 'min', 0)} min, bloom of ${figure(record.balance.massInKg, 't')} t`;
+      return `${counted(record.bloomsInside, 'bloom')} inside, ${figure(record.residence, 'min', 0)} min, bloom of ${figure(record.balance.massInKg, 't')} t`;
     case 'descaler':
-      return `${figure(record.waterFlow, 'lPerMin')} l/min at ${figure(record.impact, 'MPa', 2)} MPa on the steel, ${figure(record.underJet, 's', 2)} s under the jets`;
+      return `${figure(record.waterFlow, 'lPerMin')} l/min at ${figure(record.impact, 'MPa', 2)} MPa on the steel, ${figure(1000 * record.underJet, 'one', 1)} ms under the jets`;
     case 'pass':
       return passFacts(record);
     case 'saws':
-      return `bar of ${figure(record.lengthIn, 'm')} m, ${record.hotPieces.length} pieces, ${figure(record.shrinkage, 'percent', 2)} % shorter when cold`;
+      return `bar of ${figure(record.lengthIn, 'm')} m, ${counted(record.hotPieces.length, 'piece')}, ${figure(record.shrinkage, 'percent', 2)} % shorter when cold`;
     case 'cooling-bed':
-      return `${record.barsOnBed} bars on the bed, leaves ${clock(record.leavesAt)} after the last pass, ${figure(record.coldLength, 'm')} m`;
+      return `${counted(record.barsOnBed, 'bar')} on the bed, leaves ${clock(record.leavesAt)} after the last pass, ${figure(record.coldLength, 'm')} m`;
     case 'straighteners':
       return `${record.height.rollers.length} and ${record.side.rollers.length} rollers, ${figure(record.height.power + record.side.power, 'kW')} kW into bending`;
     case 'yard':
-      return `${figure(record.bars, 'one', 0)} bars for ${figure(record.ordered, 't', 0)} t, ${figure(record.massPerMetre, 'kgPerM')} kg/m, yield ${figure(record.yield, 'percent')} %`;
+      return `${counted(record.bars, 'bar')} for ${figure(record.ordered, 't', 0)} t, ${figure(record.massPerMetre, 'kgPerM')} kg/m, yield ${figure(record.yield, 'percent')} %`;
   }
 }
 

@@ -1,6 +1,7 @@
 import type { SawRecord } from '@bloomrail/engine/stations/saws/record';
 import { heatColour } from '../../ink/heat-scale.ts';
 import { figure } from '../../ink/numbers.ts';
+import { counted } from '../../ink/words.ts';
 import { useWidth } from '../../page/use-width.ts';
 import { CutBar, type Part } from '../yard/CutBar.tsx';
 
@@ -14,7 +15,7 @@ export function SawField({ record }: { record: SawRecord }) {
         width={width}
         length={record.lengthIn}
         parts={partsOf(record, colour)}
-        sentence={`${record.hotPieces.length} pieces from ${figure(record.lengthIn, 'm')} m of hot bar.`}
+        sentence={`${counted(record.hotPieces.length, 'piece')} from ${figure(record.lengthIn, 'm')} m of hot bar.`}
       />
       <p className="caption">
         Hot lengths in m, head at left; pieces in their heat, crops and what is left over open. Kerfs together{' '}

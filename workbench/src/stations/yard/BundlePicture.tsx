@@ -2,6 +2,7 @@ import type { Outline } from '@bloomrail/engine/section/outline';
 import type { YardRecord } from '@bloomrail/engine/stations/yard/record';
 import { figure } from '../../ink/numbers.ts';
 import { boundsOf, outlinePath, placedAt } from '../../ink/outline-path.ts';
+import { counted } from '../../ink/words.ts';
 
 type Bundle = YardRecord['bundles'][number];
 
@@ -10,7 +11,7 @@ const [width, height, perLayer] = [300, 130, 6];
 /** A full bundle from its end, rails side by side in layers, and how it is lifted. */
 export function BundlePicture({ bundle, outline }: { bundle: Bundle; outline: Outline }) {
   const { length, rails, perBundle, bundles, bundleMass, slingingPoints, bundlesPerWagon, wagons } = bundle;
-  const sentence = `Bundle of ${perBundle} rails of ${figure(length, 'm')} m, ${figure(bundleMass, 't')} t`;
+  const sentence = `Bundle of ${counted(perBundle, 'rail')} of ${figure(length, 'm')} m, ${figure(bundleMass, 't')} t`;
   return (
     <figure>
       <svg width={width} height={height} role="img" aria-label={sentence}>
@@ -19,12 +20,12 @@ export function BundlePicture({ bundle, outline }: { bundle: Bundle; outline: Ou
         ))}
       </svg>
       <figcaption>
-        <b>{figure(length, 'm')} m</b>, {figure(rails, 'one', 0)} rails in {figure(bundles, 'one', 0)} bundles
-        of up to {figure(perBundle, 'one', 0)}, {figure(bundleMass, 't')} t
+        <b>{figure(length, 'm')} m</b>, {counted(rails, 'rail')} in {counted(bundles, 'bundle')}
+        {perBundle > 1 && ` of up to ${perBundle}`}, {figure(bundleMass, 't')} t each
         <br />
         <span className="quiet">
-          lift at {figure(slingingPoints, 'one', 0)} points or more; {figure(bundlesPerWagon, 'one', 0)}{' '}
-          bundles on a wagon, {figure(wagons, 'one', 0)} wagons
+          lift at {counted(slingingPoints, 'point')} or more; {counted(bundlesPerWagon, 'bundle')} on a wagon,{' '}
+          {counted(wagons, 'wagon')}
         </span>
       </figcaption>
     </figure>

@@ -1,6 +1,7 @@
 import type { YardRecord } from '@bloomrail/engine/stations/yard/record';
 import { heatColour } from '../../ink/heat-scale.ts';
 import { figure } from '../../ink/numbers.ts';
+import { counted } from '../../ink/words.ts';
 import { useWidth } from '../../page/use-width.ts';
 import { BundlePicture } from './BundlePicture.tsx';
 import { CutBar, type Part } from './CutBar.tsx';
@@ -15,14 +16,14 @@ export function YardField({ record }: { record: YardRecord }) {
       {record.patterns.map((pattern) => (
         <div key={pattern.rails.join(' ')}>
           <p className="quiet">
-            <b>{figure(pattern.bars, 'one', 0)} bars</b>, {pattern.rails.length} rails,{' '}
+            <b>{counted(pattern.bars, 'bar')}</b>, {counted(pattern.rails.length, 'rail')} from each,{' '}
             {figure(pattern.remnant, 'm', 2)} m left
           </p>
           <CutBar
             width={width}
             length={pattern.rails.reduce((a, b) => a + b, 0) + pattern.remnant}
             parts={partsOf(pattern, colour)}
-            sentence={`${pattern.rails.length} rails from one bar, ${figure(pattern.remnant, 'm', 2)} m left`}
+            sentence={`${counted(pattern.rails.length, 'rail')} from one bar, ${figure(pattern.remnant, 'm', 2)} m left`}
           />
         </div>
       ))}
