@@ -32,6 +32,7 @@ export function workerComputer(): Computer {
       }
     },
     now: () => performance.now(),
+    later: (then, ms) => setTimeout(then, ms),
     afterPicture: (then) => requestAnimationFrame(() => setTimeout(then)),
   };
 }

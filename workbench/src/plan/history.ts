@@ -1,7 +1,7 @@
 import { type Json, valueAt, withValueAt } from './plan-file.ts';
 
 /** One released move: what was changed, from what, to what. */
-interface Move {
+export interface Move {
   readonly path: string;
   readonly title: string;
   readonly from: Json;
@@ -16,6 +16,13 @@ export interface History {
 }
 
 export const opened = (plan: Json): History => ({ plan, done: [], undone: [] });
+
+/** The plan with moves made on it before: they can be taken back like any other. */
+export const reopened = (plan: Json, { done, undone }: Omit<History, 'plan'>): History => ({
+  plan: done.reduce((at, { path, to }) => withValueAt(at, path, to), plan),
+  done,
+  undone,
+});
 
 /**
  * Makes one move; moving on from an undone state drops what was undone. The same value again is no move.
@@ -52,4 +59,9 @@ export function redo(history: History): History {
     done: [...history.done, move],
     undone: history.undone.slice(0, -1),
   };
+}
+
+/** The plan as it was opened; every move can be made again. */
+export function undoAll(history: History): History {
+  return history.done.reduceRight((at) => undo(at), history);
 }
