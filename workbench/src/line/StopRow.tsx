@@ -124,7 +124,12 @@ function Words({ stop, x, y, room }: { stop: Stop; x: number; y: number; room: n
     <>
       <Diamond level={first.finding.level} x={x + 6} y={y} />
       {lines.map((text, i) => (
-        <text key={text} className="finding" x={x + 18} y={y + 3.5 + (i - (lines.length - 1) / 2) * 12}>
+        <text
+          key={text}
+          className={first.finding.level === 'note' ? '' : 'finding'}
+          x={x + 18}
+          y={y + 3.5 + (i - (lines.length - 1) / 2) * 12}
+        >
           {text}
         </text>
       ))}

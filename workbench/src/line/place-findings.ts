@@ -1,13 +1,23 @@
-/** A finding that wants room in the findings lane: where its station stands and how wide its words are. */
+/** A finding that wants room in the findings lane: where its station stands, and how wide its words may be. */
 export interface Wish {
   readonly x: number;
-  readonly width: number;
+  /** Widths of its texts, the fullest first. */
+  readonly widths: readonly number[];
 }
 
 export interface PlacedFinding {
   readonly row: number;
   readonly side: 'left' | 'right';
+  /** Which of its texts has room. */
+  readonly text: number;
 }
+
+interface Fitted {
+  readonly x: number;
+  readonly width: number;
+}
+
+type Place = Omit<PlacedFinding, 'text'>;
 
 interface Taken {
   readonly row: number;
@@ -19,40 +29,46 @@ interface Taken {
 /**
  * A row and a side for each finding, given in order of importance, so that no words meet other words or another's
  * leader. Words stand inside: to the right of the mark on the first half of the line, to the left on the second.
- * Where the rows do not suffice for all, the less important ones get no place.
+ * Where the rows do not suffice for all, the less important ones get no place. All are placed with their shortest
+ * text first; then each in turn gets the fullest one for which there is room.
  */
 export function placeFindings(
   wishes: readonly Wish[],
   rows: number,
   [left, right]: readonly [number, number],
 ): (PlacedFinding | undefined)[] {
-  let chosen: number[] = [];
-  let places: PlacedFinding[] = [];
-  for (const i of wishes.keys()) {
-    const placed = placeAll(
-      [...chosen, i].map((at) => wishes[at]),
+  const place = (texts: ReadonlyMap<number, number>) =>
+    placeAll(
+      [...texts].map(([i, text]) => ({ x: wishes[i].x, width: wishes[i].widths[text] })),
       rows,
       left,
       right,
     );
-    if (placed) [chosen, places] = [[...chosen, i], placed];
-  }
-  return wishes.map((_, i) => places[chosen.indexOf(i)]);
+  let texts = new Map<number, number>();
+  const take = (i: number, text: number): boolean => {
+    const more = new Map(texts).set(i, text);
+    if (!place(more)) return false;
+    texts = more;
+    return true;
+  };
+  for (const [i, { widths }] of wishes.entries()) take(i, widths.length - 1);
+  for (const [i, text] of [...texts]) for (let fuller = 0; fuller < text && !take(i, fuller); ) fuller++;
+  const places = place(texts) ?? [];
+  const order = [...texts.keys()];
+  return wishes.map((_, i) => {
+    const found = places[order.indexOf(i)];
+    return found && { ...found, text: texts.get(i) ?? 0 };
+  });
 }
 
 /** Stairs that run down from the middle of the line to both ends: then leaders pass beside all words. */
-function placeAll(
-  wishes: readonly Wish[],
-  rows: number,
-  left: number,
-  right: number,
-): PlacedFinding[] | undefined {
+function placeAll(wishes: readonly Fitted[], rows: number, left: number, right: number): Place[] | undefined {
   const middle = (left + right) / 2;
   const order = wishes
     .map((_, i) => i)
     .sort((a, b) => Math.abs(wishes[a].x - middle) - Math.abs(wishes[b].x - middle));
   const taken: Taken[] = [];
-  const placed: PlacedFinding[] = [];
+  const placed: Place[] = [];
   for (const i of order) {
     const { x, width } = wishes[i];
     const side = x < middle ? 'right' : 'left';
