@@ -1,7 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { useWidth } from '../page/use-width.ts';
-import { layOut } from './line-layout.ts';
-import type { Stop } from './line-model.ts';
+import { type LinePicture, layOut } from './line-layout.ts';
 import { StopLinks } from './StopLinks.tsx';
 import { StopRow } from './StopRow.tsx';
 
@@ -9,7 +8,7 @@ const rowHeight = 40;
 const top = 40;
 
 /** The line of a narrow page: one row per station, the bar running downward. */
-export function LineDown({ stops, sentence }: { stops: readonly Stop[]; sentence: string }) {
+export function LineDown({ stops, sentence, from }: LinePicture) {
   const { ref, width } = useWidth<HTMLDivElement>(860);
   const bars = stops.flatMap(({ bar }) => (bar ? [bar] : []));
   const hot = bars.filter(({ mean }) => mean > 600);
@@ -58,6 +57,7 @@ export function LineDown({ stops, sentence }: { stops: readonly Stop[]; sentence
       </svg>
       <StopLinks
         stops={stops}
+        from={from}
         boxes={stops.map((_, i) => ({ left: 0, width, top: top + i * rowHeight, height: rowHeight }))}
       />
     </div>

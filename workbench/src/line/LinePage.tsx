@@ -3,6 +3,7 @@ import { HeatLegend } from '../ink/HeatLegend.tsx';
 import { figure } from '../ink/numbers.ts';
 import { Table } from '../ink/Table.tsx';
 import { useBench } from '../page/bench-context.ts';
+import { Guard } from '../page/Guard.tsx';
 import { StateNote } from '../page/StateNote.tsx';
 import { useWide } from '../page/use-wide.ts';
 import { LineAcross } from './LineAcross.tsx';
@@ -14,10 +15,12 @@ import { lineInWords } from './line-words.ts';
 /** The bar's journey: the overview, the navigation and the progress of the computation in one picture. */
 export function LinePage({
   stops,
+  from,
   table,
   onTable,
 }: {
   stops: readonly Stop[];
+  from: string | undefined;
   table: boolean;
   onTable: () => void;
 }) {
@@ -29,13 +32,18 @@ export function LinePage({
         <h1>The line</h1>
         <SummaryFacts />
         <div className="views">
-          <button type="button" aria-pressed={table} onClick={onTable}>
+          <button type="button" aria-pressed={table} aria-keyshortcuts="t" onClick={onTable}>
             Table
           </button>
         </div>
       </div>
       <StateNote />
-      {stops.length > 0 && <Picture stops={stops} sentence={sentence} />}
+      <Table model={lineTable(stops)} shown={table} />
+      {stops.length > 0 && (
+        <Guard>
+          <Picture stops={stops} sentence={sentence} from={from} />
+        </Guard>
+      )}
       <div className="foot">
         <HeatLegend />
         <LoadKey />
@@ -44,7 +52,6 @@ export function LinePage({
           Open a station: click, or <kbd>←</kbd> <kbd>→</kbd> then <kbd>Enter</kbd>
         </span>
       </div>
-      <Table model={lineTable(stops)} shown={table} />
     </main>
   );
 }

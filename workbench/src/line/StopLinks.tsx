@@ -16,14 +16,17 @@ export function StopLinks({
   stops,
   boxes,
   here,
+  from = here,
 }: {
   stops: readonly Stop[];
   boxes: readonly Box[];
   here?: string | undefined;
+  /** Where the keys begin: the station here, or the one that was open last. */
+  from?: string | undefined;
 }) {
   const entry = Math.max(
     0,
-    stops.findIndex(({ code }) => code === here),
+    stops.findIndex(({ code }) => code === from),
   );
   return (
     <nav aria-label="Stations in travel order" onKeyDown={moveFocus}>

@@ -1,5 +1,13 @@
 import type { Stop } from './line-model.ts';
 
+/** What the line across and the line downward are drawn from. */
+export interface LinePicture {
+  readonly stops: readonly Stop[];
+  readonly sentence: string;
+  /** The station that was open last, where the keys begin. */
+  readonly from: string | undefined;
+}
+
 /** Where the sections stand on the screen, all to one scale. */
 export interface LineLayout {
   /** Screen units for one metre of section. */

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import { DiamondInText } from '../ink/Diamond.tsx';
 import { inPrint } from '../ink/numbers.ts';
+import { counted } from '../ink/words.ts';
 import { countsOf, type Stop } from '../line/line-model.ts';
 import { valueAt } from '../plan/plan-file.ts';
 import { lineAddress } from './address.ts';
@@ -11,6 +12,7 @@ import { stateInWords } from './state-words.ts';
 export function Head({ stops, onKeys }: { stops: readonly Stop[]; onKeys: () => void }) {
   const plan = useBench(({ history }) => history.plan);
   const progress = useBench((bench) => bench.progress);
+  const before = useBench((bench) => bench.before);
   const quick = useBench((bench) => bench.quick);
   const text = (path: string) => String(valueAt(plan, path) ?? '');
   return (
@@ -23,12 +25,14 @@ export function Head({ stops, onKeys }: { stops: readonly Stop[]; onKeys: () => 
         {text('name')} <span className="quiet">{orderInWords(text)}</span>
       </span>
       <span className="state quiet" role="status">
-        {stateInWords(progress)}
-        {quick && progress.status === 'done' ? `; ${quick.code} answered in ${inPrint(quick.ms)} ms` : ''}
+        {before ? 'Before the move, while b is held' : stateInWords(progress)}
+        {quick && !before && progress.status === 'done'
+          ? `; ${quick.code} answered in ${inPrint(quick.ms)} ms`
+          : ''}
       </span>
       <Counts stops={stops} />
       <Moves />
-      <button type="button" className="keys-word" onClick={onKeys}>
+      <button type="button" className="keys-word" aria-keyshortcuts="?" onClick={onKeys}>
         <kbd>?</kbd> keys
       </button>
     </header>
@@ -62,6 +66,7 @@ function Moves() {
   const { done, undone } = useBench(({ history }) => history);
   const undo = useBench((bench) => bench.undo);
   const redo = useBench((bench) => bench.redo);
+  const undoAll = useBench((bench) => bench.undoAll);
   const last = done[done.length - 1];
   const next = undone[undone.length - 1];
   return (
@@ -84,6 +89,11 @@ function Moves() {
       >
         Redo
       </button>
+      {last && (
+        <button type="button" className="act" onClick={undoAll}>
+          Back to the plan as served, {counted(done.length, 'move')}
+        </button>
+      )}
     </span>
   );
 }

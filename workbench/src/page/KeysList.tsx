@@ -1,15 +1,20 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
+import { lettersOn, setLetters } from './letters.ts';
 import { ThemeChoice } from './ThemeChoice.tsx';
 
 const keys: readonly (readonly [string, string])[] = [
   ['← →', 'station before, after'],
   ['Home End', 'furnace, cutting and bundling'],
   ['Enter, Esc', 'open the station; back to the line, or leave a field unchanged'],
+  ['1 … 5', 'views of the station'],
+  ['s l c f d', 'to settings, limits, laws for comparison, findings, downstream'],
   ['n, Shift n', 'next, last finding anywhere on the line'],
   ['↑ ↓, Shift, Alt', 'move the focused setting by a step, ten, a tenth'],
   ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
   ['.', 'compute now; while computing: stop'],
+  ['b, held', 'show the state before the last move'],
   ['t', 'table of this picture'],
+  ['p', 'print this sheet'],
   ['?', 'this list'],
 ];
 
@@ -33,6 +38,7 @@ export function KeysList({ open, onClose }: { open: boolean; onClose: () => void
           </div>
         ))}
       </dl>
+      <LettersChoice />
       <ThemeChoice />
       <p style={{ marginTop: 12 }}>
         <button type="button" className="act" onClick={onClose}>
@@ -40,5 +46,25 @@ export function KeysList({ open, onClose }: { open: boolean; onClose: () => void
         </button>
       </p>
     </dialog>
+  );
+}
+
+/** Arrows, Enter, Escape and keys with Ctrl always work; single characters can be switched off. */
+function LettersChoice() {
+  const [on, setOn] = useState(lettersOn);
+  return (
+    <p>
+      <label>
+        <input
+          type="checkbox"
+          checked={on}
+          onChange={({ target }) => {
+            setLetters(target.checked);
+            setOn(target.checked);
+          }}
+        />{' '}
+        single letters, digits and signs act as keys
+      </label>
+    </p>
   );
 }

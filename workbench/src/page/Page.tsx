@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import { LinePage } from '../line/LinePage.tsx';
 import { stopsOfLine } from '../line/line-model.ts';
@@ -8,6 +8,7 @@ import { useBench } from './bench-context.ts';
 import { Cautions } from './Cautions.tsx';
 import { Head } from './Head.tsx';
 import { KeysList } from './KeysList.tsx';
+import { useStations } from './shown.ts';
 import { useKeys } from './use-keys.ts';
 import { useTop } from './use-top.ts';
 
@@ -15,15 +16,18 @@ import { useTop } from './use-top.ts';
 export function Page() {
   const [address] = useLocation();
   const here = stationIn(address);
-  const { stations, status, failure } = useBench(({ progress }) => progress);
-  const { undo, redo, stop, computeNow } = useBench((bench) => bench);
+  const stations = useStations();
+  const { status, failure } = useBench(({ progress }) => progress);
+  const { undo, redo, stop, computeNow, showBefore } = useBench((bench) => bench);
+  const last = useRef<string>(undefined);
+  if (here !== undefined) last.current = here;
   const [table, setTable] = useState(false);
   const [keys, setKeys] = useState(false);
   const stops = useMemo(() => stopsOfLine(stations, failure?.code), [stations, failure]);
   useTop(address);
   const onTable = () => setTable(!table);
   const compute = status === 'computing' ? stop : computeNow;
-  useKeys({ stops, here, undo, redo, compute, table: onTable, list: () => setKeys(true) });
+  useKeys({ stops, here, undo, redo, compute, showBefore });
   return (
     <div className="page">
       <a className="skip" href="#content">
@@ -31,7 +35,7 @@ export function Page() {
       </a>
       <Head stops={stops} onKeys={() => setKeys(true)} />
       {here === undefined ? (
-        <LinePage stops={stops} table={table} onTable={onTable} />
+        <LinePage stops={stops} from={last.current} table={table} onTable={onTable} />
       ) : (
         <StationPage key={here} stops={stops} code={here} table={table} onTable={onTable} />
       )}

@@ -13,7 +13,13 @@ export function Downstream({ stations, index }: { stations: readonly Station[]; 
   const outcomes = outcomesAfter(stations, index);
   if (!movedFrom(stations, index) || outcomes.length === 0) return null;
   return (
-    <section className="downstream" aria-live="polite" aria-label="Downstream of the move">
+    <section
+      className="downstream"
+      aria-keyshortcuts="d"
+      tabIndex={-1}
+      aria-live="polite"
+      aria-label="Downstream of the move"
+    >
       <div className="top">
         <h2>
           Downstream of the move <small>ring: before; dot: now; tick: limit</small>

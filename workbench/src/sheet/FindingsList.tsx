@@ -1,17 +1,24 @@
 import type { Finding } from '@bloomrail/engine/outcome/finding';
+import { Link } from 'wouter';
+import type { Station } from '../compute/progress.ts';
 import { DiamondInText } from '../ink/Diamond.tsx';
 import { bySeriousness } from '../line/line-model.ts';
+import { stationAddress } from '../page/address.ts';
+import { takeHoldOf } from './named-setting.ts';
+import { ownerOf } from './setting-owner.ts';
 
 /** What a person should know here: what, value, limit; then what to change. Good is quiet. */
 export function FindingsList({
   findings,
-  paths,
+  stations,
+  here,
 }: {
   findings: readonly Finding[];
-  paths: ReadonlySet<string>;
+  stations: readonly Station[];
+  here: string;
 }) {
   return (
-    <section>
+    <section aria-keyshortcuts="f" tabIndex={-1}>
       <h2>Findings</h2>
       {findings.length === 0 && <p className="quiet">None at this station.</p>}
       <ul className="findings">
@@ -21,7 +28,11 @@ export function FindingsList({
             <span>
               <span className="hidden">{finding.level}: </span>
               <span className="finding">{finding.text}</span>{' '}
-              <Advice finding={finding} here={finding.setting !== undefined && paths.has(finding.setting)} />
+              <Advice
+                finding={finding}
+                owner={finding.setting && ownerOf(finding.setting, stations)}
+                here={here}
+              />
             </span>
           </li>
         ))}
@@ -30,16 +41,26 @@ export function FindingsList({
   );
 }
 
-/** Advice that names a setting of this station leads to it. */
-function Advice({ finding: { advice, setting }, here }: { finding: Finding; here: boolean }) {
-  if (!setting || !here) return advice;
+interface AdviceProps {
+  readonly finding: Finding;
+  /** The station where the setting is moved. */
+  readonly owner: string | undefined;
+  readonly here: string;
+}
+
+/** Advice that names a setting leads to it, here or at the station where it is moved. */
+function Advice({ finding: { advice, setting }, owner, here }: AdviceProps) {
+  if (!setting || !owner) return advice;
+  if (owner !== here) {
+    return (
+      <Link className="act" href={`${stationAddress(owner)}?setting=${encodeURIComponent(setting)}`}>
+        {advice} To {owner}
+      </Link>
+    );
+  }
   return (
-    <button type="button" className="act" style={{ textAlign: 'left' }} onClick={() => focusSetting(setting)}>
+    <button type="button" className="act" style={{ textAlign: 'left' }} onClick={() => takeHoldOf(setting)}>
       {advice}
     </button>
   );
-}
-
-function focusSetting(path: string): void {
-  document.querySelector<HTMLElement>(`[data-path="${CSS.escape(path)}"]`)?.focus();
 }

@@ -44,7 +44,6 @@ export function Handle({ field, x, y, perPixel, horizontal = false }: Props) {
   };
 
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a handle is part of a drawing, which an input element cannot be.
     <g
       role="slider"
       tabIndex={0}

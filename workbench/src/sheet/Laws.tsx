@@ -13,16 +13,18 @@ interface Props {
   readonly title: string;
   readonly unit: 'kN' | 'mm' | 'min';
   readonly rows: readonly LawRow[];
+  /** The key that leads here, where these laws stand alone. */
+  readonly letter?: string;
 }
 
 const width = 100;
 
 /** Handbook laws side by side on one scale; a handbook is never a limit. Pale: used outside its range. */
-export function Laws({ title, unit, rows }: Props) {
+export function Laws({ title, unit, rows, letter }: Props) {
   if (rows.length === 0) return null;
   const largest = Math.max(...rows.map(({ value }) => Math.abs(value)), 1e-12);
   return (
-    <section>
+    <section {...(letter ? { 'aria-keyshortcuts': letter, tabIndex: -1 } : {})}>
       <h2>
         {title} <small>pointer: this law's answer; no limit</small>
       </h2>

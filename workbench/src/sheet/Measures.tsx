@@ -13,7 +13,7 @@ interface Props {
 export function Measures({ measures, before }: Props) {
   if (measures.length === 0) return null;
   return (
-    <section>
+    <section aria-keyshortcuts="l" tabIndex={-1}>
       <h2>
         Against limits{' '}
         <small>thick tick: limit; bracket: range; open bar: computed, not calibrated here</small>

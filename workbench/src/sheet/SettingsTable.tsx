@@ -16,7 +16,7 @@ interface Props {
 export function SettingsTable({ fields, was }: Props) {
   if (fields.length === 0) return null;
   return (
-    <section>
+    <section aria-keyshortcuts="s" tabIndex={-1}>
       <h2>
         Settings <small>blue values can be moved, here or on the drawing</small>
       </h2>

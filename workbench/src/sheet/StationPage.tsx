@@ -1,16 +1,22 @@
+import type { StationRecord } from '@bloomrail/engine/bar/station';
+import { memo, useMemo, useState } from 'react';
 import { Table } from '../ink/Table.tsx';
 import type { Stop } from '../line/line-model.ts';
 import { useBench } from '../page/bench-context.ts';
+import { Guard } from '../page/Guard.tsx';
 import { StateNote } from '../page/StateNote.tsx';
-import type { Json } from '../plan/plan-file.ts';
+import { usePlan, useStations } from '../page/shown.ts';
+import type { Field } from '../plan/fields.ts';
+import { type Json, valueAt } from '../plan/plan-file.ts';
 import { stationFields } from '../plan/station-fields.ts';
-import { FieldOf } from '../stations/FieldOf.tsx';
+import { FieldOf, viewsOf } from '../stations/FieldOf.tsx';
 import { factsOf } from '../stations/facts.ts';
 import { LawsOf } from '../stations/LawsOf.tsx';
 import { tableOf } from '../stations/tables.ts';
 import { Downstream } from './Downstream.tsx';
 import { FindingsList } from './FindingsList.tsx';
 import { Measures } from './Measures.tsx';
+import { useNamedSetting } from './named-setting.ts';
 import { SettingsTable } from './SettingsTable.tsx';
 import { Strip } from './Strip.tsx';
 
@@ -23,15 +29,23 @@ interface Props {
 
 /** One station as one sheet: title, field with the drawing, margin in a fixed order, downstream row after a move. */
 export function StationPage({ stops, code, table, onTable }: Props) {
-  const plan = useBench(({ history }) => history.plan);
-  const done = useBench(({ history }) => history.done);
-  const { stations } = useBench(({ progress }) => progress);
+  const plan = usePlan();
+  const settledPlan = useBench((bench) => bench.settledPlan);
+  const stations = useStations();
+  const [view, setView] = useState(0);
+  useNamedSetting();
   const index = stations.findIndex((station) => station.code === code);
-  if (index < 0) return <NoSuchStation code={code} />;
   const station = stations[index];
-  const fields = stationFields(plan, station.path);
-  const was = movedValues(done.slice(-8));
+  const path = station?.path ?? '';
+  const fields = useMemo(() => stationFields(plan, path), [plan, path]);
+  if (!station) return <NoSuchStation code={code} />;
+  const was = movedValues(fields, settledPlan);
   const { visit } = station;
+  const views = visit ? viewsOf(visit.record) : [];
+  const onView = (i: number) => {
+    setView(i);
+    if (table) onTable();
+  };
   return (
     <main id="content" className="sheet">
       <Strip stops={stops} here={code} />
@@ -41,7 +55,23 @@ export function StationPage({ stops, code, table, onTable }: Props) {
         </h1>
         <span className="quiet">{visit ? factsOf(visit.record) : 'not computed yet'}</span>
         <div className="views">
-          <button type="button" aria-pressed={table} onClick={onTable}>
+          {views.map((name, i) => (
+            <button
+              key={name}
+              type="button"
+              aria-pressed={!table && i === view}
+              aria-keyshortcuts={String(i + 1)}
+              onClick={() => onView(i)}
+            >
+              {name}
+            </button>
+          ))}
+          <button
+            type="button"
+            aria-pressed={table}
+            aria-keyshortcuts={`t ${views.length + 1}`}
+            onClick={onTable}
+          >
             Table
           </button>
         </div>
@@ -50,19 +80,15 @@ export function StationPage({ stops, code, table, onTable }: Props) {
       <div className="body">
         <div style={{ opacity: station.state === 'old' ? 0.55 : 1 }}>
           {visit ? (
-            <FieldOf record={visit.record} fields={fields} />
+            <Picture record={visit.record} fields={fields} view={view} table={table} />
           ) : (
-            <p className="quiet">The bar has not come here yet.</p>
+            <p className="quiet">{station.state === 'absent' ? 'The bar has not come here yet.' : ''}</p>
           )}
-          {visit && <LawsOf record={visit.record} />}
-          {visit && <Table model={tableOf(visit.record)} shown={table} />}
         </div>
         <div className="margin">
           <SettingsTable fields={fields} was={was} />
           {visit && <Measures measures={visit.record.measures} before={station.was?.record.measures} />}
-          {visit && (
-            <FindingsList findings={visit.record.findings} paths={new Set(fields.map(({ path }) => path))} />
-          )}
+          {visit && <FindingsList findings={visit.record.findings} stations={stations} here={code} />}
         </div>
       </div>
       <Downstream stations={stations} index={index} />
@@ -70,11 +96,36 @@ export function StationPage({ stops, code, table, onTable }: Props) {
   );
 }
 
-/** Where each recently moved value came from: the first of the moves on the same path. */
-function movedValues(moves: readonly { path: string; from: Json; to: Json }[]): Map<string, Json> {
-  const from = new Map<string, Json>();
-  for (const move of moves) if (!from.has(move.path)) from.set(move.path, move.from);
-  return from;
+interface PictureProps {
+  readonly record: StationRecord;
+  readonly fields: readonly Field[];
+  readonly view: number;
+  readonly table: boolean;
+}
+
+/** The drawing with what handbooks say beside it, or its table. Drawn anew only when the station itself is. */
+const Picture = memo(function Picture({ record, fields, view, table }: PictureProps) {
+  return (
+    <>
+      <Table model={tableOf(record)} shown={table} />
+      {!table && (
+        <Guard>
+          <FieldOf record={record} fields={fields} view={view} />
+        </Guard>
+      )}
+      {!table && <LawsOf record={record} />}
+    </>
+  );
+});
+
+/** What the values were behind the last full result, where they are something else now. */
+function movedValues(fields: readonly Field[], settledPlan: Json): Map<string, Json> {
+  return new Map(
+    fields.flatMap(({ path, value }) => {
+      const was = valueAt(settledPlan, path) ?? null;
+      return was === (value ?? null) ? [] : [[path, was] as const];
+    }),
+  );
 }
 
 function NoSuchStation({ code }: { code: string }) {

@@ -32,6 +32,8 @@ export const known = (record: StationRecord): AnyRecord => record as AnyRecord;
 interface Drawing<R> {
   readonly record: R;
   readonly fields: readonly Field[];
+  /** Which of the station's views is drawn. */
+  readonly view: number;
 }
 
 const drawings = {
@@ -44,8 +46,12 @@ const drawings = {
   yard: YardField,
 } as const;
 
+/** Names of a station's views beside its table. */
+export const viewsOf = (record: StationRecord): readonly string[] =>
+  known(record).kind === 'straighteners' ? ['Height plane', 'Side plane'] : ['Drawing'];
+
 /** The drawing of a station, by the kind of its record. */
-export function FieldOf({ record, fields }: { record: StationRecord; fields: readonly Field[] }) {
+export function FieldOf({ record, fields, view }: Drawing<StationRecord>) {
   const Picture = drawings[known(record).kind] as ComponentType<Drawing<StationRecord>>;
-  return <Picture record={record} fields={fields} />;
+  return <Picture record={record} fields={fields} view={view} />;
 }

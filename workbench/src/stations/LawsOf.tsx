@@ -9,7 +9,7 @@ export function LawsOf({ record: station }: { record: StationRecord }) {
     const { forceLaws, spreadLaws, measures } = record;
     const used = measures.find(({ name }) => name === 'force')?.law;
     return (
-      <div className="laws">
+      <section className="laws" aria-keyshortcuts="c" tabIndex={-1} aria-label="Laws for comparison">
         <Laws
           title="Force by law, horizontal rolls"
           unit="kN"
@@ -25,13 +25,14 @@ export function LawsOf({ record: station }: { record: StationRecord }) {
           unit="mm"
           rows={spreadLaws.map(({ law, spread, within }) => ({ law, value: spread, within }))}
         />
-      </div>
+      </section>
     );
   }
   if (record.kind !== 'furnace') return null;
   const { residence, rules } = record;
   return (
     <Laws
+      letter="c"
       title="Heating time by rule of thumb"
       unit="min"
       rows={[
