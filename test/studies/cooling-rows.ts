@@ -19,7 +19,8 @@ import { plateMesh } from '@bloomrail/engine/phenomena/conduction/plate-mesh.fix
 import { skinOf } from '@bloomrail/engine/phenomena/conduction/surface';
 import { crossed } from '@bloomrail/engine/phenomena/radiation/furnace-exchange';
 import { viewFactors } from '@bloomrail/engine/phenomena/radiation/view-factors';
-import { searchBothOffsets, searchOffsets } from '@bloomrail/engine/stations/straighteners/search-offsets';
+import { searchBothOffsets } from '@bloomrail/engine/stations/straighteners/search-both-offsets';
+import { searchOffsets } from '@bloomrail/engine/stations/straighteners/search-offsets';
 import { sectionOf } from '@bloomrail/engine/stations/straighteners/straighteners';
 import { austenite } from '@bloomrail/engine/steel/austenite';
 import { pearlite } from '@bloomrail/engine/steel/pearlite';

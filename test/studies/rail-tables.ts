@@ -10,7 +10,7 @@ import { triangulate } from '@bloomrail/engine/section/triangulate';
 import { cool } from '@bloomrail/engine/stations/cooling-bed/cooling';
 import { coolingBed } from '@bloomrail/engine/stations/cooling-bed/cooling-bed';
 import { uprightSection } from '@bloomrail/engine/stations/cooling-bed/lying-bar';
-import { searchBothOffsets } from '@bloomrail/engine/stations/straighteners/search-offsets';
+import { searchBothOffsets } from '@bloomrail/engine/stations/straighteners/search-both-offsets';
 import { sectionOf, straighteners } from '@bloomrail/engine/stations/straighteners/straighteners';
 import { elasticModulus } from '@bloomrail/engine/steel/elastic-modulus';
 import { density, hotFactor } from '@bloomrail/engine/steel/expansion';

@@ -48,12 +48,18 @@ export function throughBoth(
   return second.ok ? ok({ height: first.value, side: second.value }) : second;
 }
 
+/** The bar as it comes, and all bars of the spread with it. */
+export interface OverSpread {
+  readonly nominal: Passed;
+  readonly all: readonly Passed[];
+}
+
 /** The bar as it comes and, one after the other, with its camber at the four corners of the spread. */
 export function overSpread(
   section: ColdSection,
   machines: Record<Plane, Machine>,
   { heightSpread, sideSpread }: StraightenersSettings,
-): Result<{ readonly nominal: Passed; readonly all: readonly Passed[] }> {
+): Result<OverSpread> {
   const nominal = throughBoth(section, machines);
   if (!nominal.ok) return nominal;
   const all = [nominal.value];
@@ -109,36 +115,28 @@ export function machineRecord(
 ): { readonly record: MachineRecord; readonly work: number } {
   const yields = firstYield(section.fibres, section.law, line.plane);
   const yielded = yieldedAlong(section, line, nominal);
+  const sensitivity = offsetSensitivity(section, line, nominal);
   const out = all.map(curvatureOut);
   const pitch = line.position[1] - line.position[0];
-  return {
-    work: yielded.work,
-    record: {
-      firstYieldMoment: yields.moment,
-      firstYieldCurvature: yields.curvature,
-      rollers: rollersOf(
-        line,
-        nominal,
-        yielded,
-        yields.moment,
-        offsetSensitivity(section, line, nominal),
-        base,
-      ),
-      along: Array.from(nominal.curvature, (_, point) => (point * pitch) / stepsPerSpan),
-      moment: Array.from(yielded.moment, (moment) => moment / yields.moment),
-      curvature: Array.from(nominal.curvature),
-      yieldedUpper: Array.from(yielded.upper),
-      yieldedLower: Array.from(yielded.lower),
-      curvatureIn: nominal.curvature[0],
-      curvatureOut: curvatureOut(nominal),
-      curvatureOutLow: Math.min(...out),
-      curvatureOutHigh: Math.max(...out),
-      power: yielded.work * speed,
-      unstraightenedEnd: 2 * pitch,
-      iterations: nominal.iterations,
-      residual: nominal.residual * pitch,
-    },
+  const record = {
+    firstYieldMoment: yields.moment,
+    firstYieldCurvature: yields.curvature,
+    rollers: rollersOf(line, nominal, yielded, yields.moment, sensitivity, base),
+    along: Array.from(nominal.curvature, (_, point) => (point * pitch) / stepsPerSpan),
+    moment: Array.from(yielded.moment, (moment) => moment / yields.moment),
+    curvature: Array.from(nominal.curvature),
+    yieldedUpper: Array.from(yielded.upper),
+    yieldedLower: Array.from(yielded.lower),
+    curvatureIn: nominal.curvature[0],
+    curvatureOut: curvatureOut(nominal),
+    curvatureOutLow: Math.min(...out),
+    curvatureOutHigh: Math.max(...out),
+    power: yielded.work * speed,
+    unstraightenedEnd: 2 * pitch,
+    iterations: nominal.iterations,
+    residual: nominal.residual * pitch,
   };
+  return { record, work: yielded.work };
 }
 
 function rollersOf(

@@ -4,7 +4,7 @@ import { layered } from '../../phenomena/bending/layers.ts';
 import { type RollerLine, rollerLine } from '../../phenomena/bending/rollers.ts';
 import { curvatureOut, type Straightened, straighten } from '../../phenomena/bending/straighten.ts';
 import { yieldedAlong } from '../../phenomena/bending/yielded.ts';
-import type { StraightenerMachine, StraightenersEquipment } from './equipment.ts';
+import type { StraightenerMachine } from './equipment.ts';
 
 /** What one machine is asked for. Curvatures 1/m in its plane. */
 export interface OffsetWish {
@@ -169,65 +169,17 @@ function taperOffsets({ machine }: OffsetWish, { first, beta }: Taper, last: num
   return Array.from({ length: count }, (_, i) => last + (first - last) * (1 - i / (count - 1)) ** beta);
 }
 
-const lineOf = ({ plane, machine }: OffsetWish, offsets: readonly number[]): RollerLine =>
-  rollerLine(plane, machine.rollers, machine.pitch, offsets);
-
-/** Spreads of what comes in, 1/m, and the largest plastified share allowed. */
-export interface BothWish {
-  readonly heightSpread: number;
-  readonly sideSpread: number;
-  readonly mostPlastified: number;
-}
-
-/**
- * Offsets of both machines: bending in the side plane moves the camber of the height plane, so the height machine aims
- * beside straight by what the side machine adds. Two or three rounds; fails when one machine alone fails.
- */
-export function searchBothOffsets(
-  section: ColdSection,
-  equipment: StraightenersEquipment,
-  wish: BothWish,
-): Result<{ readonly height: OffsetsFound; readonly side: OffsetsFound }> {
-  const common = { mostPlastified: wish.mostPlastified };
-  const forHeight = {
-    ...common,
-    plane: 'height' as const,
-    machine: equipment.height,
-    spread: wish.heightSpread,
-  };
-  const forSide = {
-    ...common,
-    plane: 'side' as const,
-    machine: equipment.side,
-    spread: wish.sideSpread,
-    target: 0,
-  };
-  let height = searchOffsets(section, { ...forHeight, target: 0 });
-  if (!height.ok) return height;
-  let side: Result<OffsetsFound> | undefined;
-  let target = 0;
-  for (let round = 0; round < 4; round++) {
-    const between = straighten(section, lineOf({ ...forHeight, target }, height.value.offsets));
-    if (!between.ok) return between;
-    side = side?.ok
-      ? relevelled(between.value.section, forSide, side.value)
-      : searchOffsets(between.value.section, forSide);
-    if (!side.ok) return side;
-    const behind = straighten(between.value.section, lineOf(forSide, side.value.offsets));
-    if (!behind.ok) return behind;
-    const left = behind.value.section.strain[1];
-    if (Math.abs(left) < 5e-6) break;
-    target -= left;
-    height = relevelled(section, { ...forHeight, target }, height.value);
-    if (!height.ok) return height;
-  }
-  if (!side?.ok)
-    return fail({ model: 'straightener offsets', reason: 'The side machine was not reached.', residual: 1 });
-  return ok({ height: height.value, side: side.value });
-}
+export const lineOf = (
+  { plane, machine }: Pick<OffsetWish, 'plane' | 'machine'>,
+  offsets: readonly number[],
+): RollerLine => rollerLine(plane, machine.rollers, machine.pitch, offsets);
 
 /** The same taper levelled again to a new target, on the full section. */
-function relevelled(section: ColdSection, wish: OffsetWish, before: OffsetsFound): Result<OffsetsFound> {
+export function relevelled(
+  section: ColdSection,
+  wish: OffsetWish,
+  before: OffsetsFound,
+): Result<OffsetsFound> {
   const search = { section, wish, solves: 0 };
   const found = levelled(search, before.taper, false, before.offsets[before.offsets.length - 1]);
   if (!found) {

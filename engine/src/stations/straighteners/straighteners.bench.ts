@@ -9,7 +9,8 @@ import { outlineOf, profileNamed } from '../../section/profile-library.ts';
 import { triangulate } from '../../section/triangulate.ts';
 import { gradeNamed } from '../../steel/grades.ts';
 import { yieldCurve } from '../../steel/yield-curve.ts';
-import { searchBothOffsets, searchOffsets } from './search-offsets.ts';
+import { searchBothOffsets } from './search-both-offsets.ts';
+import { searchOffsets } from './search-offsets.ts';
 
 const [grade, profile] = [gradeNamed('R260'), profileNamed('60E1')];
 if (!grade || !profile) throw new Error('60E1 in R260 expected in the library');

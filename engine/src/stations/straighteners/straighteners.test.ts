@@ -8,7 +8,8 @@ import { triangulate } from '../../section/triangulate.ts';
 import { gradeNamed } from '../../steel/grades.ts';
 import type { StraightenersEquipment } from './equipment.ts';
 import { machinesOf } from './machine.ts';
-import { searchBothOffsets, searchOffsets } from './search-offsets.ts';
+import { searchBothOffsets } from './search-both-offsets.ts';
+import { searchOffsets } from './search-offsets.ts';
 import type { StraightenersSettings } from './settings.ts';
 import { sectionOf, straighteners } from './straighteners.ts';
 
@@ -64,6 +65,13 @@ test('the work of bending is the heat that the bar gains, and mass stays', () =>
   expect(Math.abs(unaccounted) / balance.energyInJ).toBeLessThan(1e-9);
   expect(usual.bar.middle.temperature[0] - 60).toBeGreaterThan(0.2);
   expect(usual.bar.middle.temperature[0] - 60).toBeLessThan(10);
+});
+
+test('the bar is through when its tail is: length over speed later', () => {
+  for (const place of ['head', 'middle', 'tail'] as const) {
+    expect(usual.bar[place].clock - bar[place].clock).toBeCloseTo(100 / 1.2, 9);
+    expect(usual.record.leaving.places[place].clock).toBe(usual.bar[place].clock);
+  }
 });
 
 test('nine rollers at 1600 mm bend a 60E1 to 70 to 85 % first and to less than half at the end', () => {

@@ -1,9 +1,10 @@
 import type { Bar, Place } from '../../bar/bar.ts';
 import { balanceOf, meanEnthalpy } from '../../bar/heat-content.ts';
 import { snapshotOf } from '../../bar/snapshot.ts';
+import type { Field } from '../../outcome/field.ts';
 import { fail, ok, type Result } from '../../outcome/result.ts';
 import { rise } from '../../phenomena/bending/closed-forms.ts';
-import { type ColdSection, coldSection, stressOf } from '../../phenomena/bending/cold-section.ts';
+import { type ColdSection, coldSection, type Plane, stressOf } from '../../phenomena/bending/cold-section.ts';
 import { fibresOfMesh } from '../../phenomena/bending/fibres.ts';
 import { overlayOf } from '../../phenomena/bending/overlay.ts';
 import { railNodes } from '../../phenomena/bending/rail-nodes.ts';
@@ -12,7 +13,15 @@ import { yieldCurve } from '../../steel/yield-curve.ts';
 import type { StraightenersEquipment } from './equipment.ts';
 import { type Range, type StraightFacts, worst } from './facts.ts';
 import { findingsOf } from './findings.ts';
-import { carriedBySide, machineRecord, machinesOf, overSpread, type Passed } from './machine.ts';
+import {
+  carriedBySide,
+  type Machine,
+  machineRecord,
+  machinesOf,
+  type OverSpread,
+  overSpread,
+  type Passed,
+} from './machine.ts';
 import { measuresOf } from './measures.ts';
 import type { StraightenersRecord } from './record.ts';
 import type { StraightenersSettings } from './settings.ts';
@@ -34,24 +43,9 @@ export function straighteners(
   const spread = overSpread(section.value, machines, settings);
   if (!spread.ok) return spread;
   const { nominal, all } = spread.value;
-  const [height, side] = [
-    machineRecord(
-      section.value,
-      machines.height,
-      nominal.height,
-      all.map((each) => each.height),
-      settings.speed,
-    ),
-    machineRecord(
-      nominal.height.section,
-      machines.side,
-      nominal.side,
-      all.map((each) => each.side),
-      settings.speed,
-    ),
-  ];
+  const { height, side } = bothMachines(section.value, machines, spread.value, settings.speed);
   const work = height.work + side.work;
-  const leaving = leavingBar(bar, nominal.side.section, work);
+  const leaving = leavingBar(bar, nominal.side.section, work, settings.speed);
   const facts = factsOf(leaving, all, nominal, carriedBySide(section.value, machines, nominal));
   const both = { height: height.record, side: side.record };
   const record: StraightenersRecord = {
@@ -64,6 +58,24 @@ export function straighteners(
     ...facts.record,
   };
   return ok({ bar: leaving, record });
+}
+
+/** The records of both machines; the bar enters the side machine as the height machine leaves it. */
+function bothMachines(
+  section: ColdSection,
+  machines: Record<Plane, Machine>,
+  { nominal, all }: OverSpread,
+  speed: number,
+) {
+  const of = (plane: Plane, entering: ColdSection) =>
+    machineRecord(
+      entering,
+      machines[plane],
+      nominal[plane],
+      all.map((each) => each[plane]),
+      speed,
+    );
+  return { height: of('height', section), side: of('side', nominal.height.section) };
 }
 
 /** The cold section of the bar with the stress and camber of the bed. */
@@ -111,9 +123,16 @@ function factsOf(leaving: Bar, all: readonly Passed[], nominal: Passed, carried:
   };
 }
 
-/** New stress and curvature; the work of bending warms the bar evenly. */
-function leavingBar(bar: Bar, section: ColdSection, work: number): Bar {
-  const warmed = (place: Place): Place => warmer(bar, place, (work * bar.length) / bar.mass);
+/**
+ * New stress and curvature; the work of bending, J/m, warms the bar evenly. It is through when its tail is: every place
+ * is older by length over speed; what cools away meanwhile at hand warmth is left out.
+ */
+function leavingBar(bar: Bar, section: ColdSection, work: number, speed: number): Bar {
+  const heat = (work * bar.length) / bar.mass;
+  const warmed = (place: Place): Place => ({
+    clock: place.clock + bar.length / speed,
+    temperature: warmer(bar, place.temperature, heat),
+  });
   return {
     ...bar,
     head: warmed(bar.head),
@@ -128,19 +147,15 @@ function leavingBar(bar: Bar, section: ColdSection, work: number): Bar {
   };
 }
 
-/** The place with `heat` more, J/kg, by one rise of temperature everywhere. */
-function warmer(bar: Bar, place: Place, heat: number): Place {
-  const law = heatingLaw(bar.grade);
-  const content = (more: number) =>
-    meanEnthalpy(
-      bar.mesh,
-      Float64Array.from(place.temperature, (T) => T + more),
-      law,
-    );
+/** The temperatures with `heat` more, J/kg, by one rise everywhere. */
+function warmer({ grade, mesh }: Bar, temperature: Field, heat: number): Float64Array {
+  const law = heatingLaw(grade);
+  const raised = (more: number) => Float64Array.from(temperature, (T) => T + more);
+  const content = (more: number) => meanEnthalpy(mesh, raised(more), law);
   const wanted = content(0) + heat;
   let more = 0;
   for (let step = 0; step < 20 && Math.abs(wanted - content(more)) > 1e-12 * Math.abs(wanted); step++) {
     more += (wanted - content(more)) / (content(more + 0.5) - content(more - 0.5));
   }
-  return { ...place, temperature: Float64Array.from(place.temperature, (T) => T + more) };
+  return raised(more);
 }
