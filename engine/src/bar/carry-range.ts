@@ -8,7 +8,10 @@ import type { TriMesh } from '../section/mesh.ts';
  */
 export function keepWithin(values: Float64Array, range: Field, mesh: TriMesh, areas: Field): void {
   const [least, greatest] = extremes(range);
-  for (let round = 0; round < rounds; round++) handOver(values, least, greatest, mesh, areas);
+  const isBeyond = (value: number) => value < least || value > greatest;
+  for (let round = 0; round < rounds && values.some(isBeyond); round++) {
+    handOver(values, least, greatest, mesh, areas);
+  }
   for (let i = 0; i < values.length; i++) values[i] = Math.min(greatest, Math.max(least, values[i]));
 }
 
