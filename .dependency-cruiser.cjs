@@ -1,5 +1,16 @@
 /** The one way that dependencies run; test/architecture.test.ts runs it and asserts that it saw the modules. */
-const rooms = ['outcome', 'units', 'numerics', 'section', 'steel', 'phenomena', 'bar', 'stations', 'line', 'design'];
+const rooms = [
+  'outcome',
+  'units',
+  'numerics',
+  'section',
+  'steel',
+  'phenomena',
+  'bar',
+  'stations',
+  'line',
+  'design',
+];
 
 /** Each room may look only at the rooms before it. outcome and units form the ground floor and know each other. */
 const downOnly = rooms.map((room, i) => ({
@@ -12,7 +23,12 @@ const downOnly = rooms.map((room, i) => ({
 module.exports = {
   forbidden: [
     ...downOnly,
-    { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true, dependencyTypesNot: ['type-only'] } },
+    {
+      name: 'no-cycles',
+      severity: 'error',
+      from: {},
+      to: { circular: true, dependencyTypesNot: ['type-only'] },
+    },
     {
       name: 'engine-stands-alone',
       severity: 'error',

@@ -7,4 +7,6 @@ const outline = outlineOf(profile);
 if (!outline.ok) throw new Error(outline.failure.reason);
 
 const { area, ix, centroid } = sectionProperties(outline.value);
-console.log(`area ${(area * 1e4).toFixed(2)} cm², Ix ${(ix * 1e8).toFixed(1)} cm⁴, axis ${(centroid.y * 1e3).toFixed(1)} mm above the foot`);
+console.log(
+  `area ${(area * 1e4).toFixed(2)} cm², Ix ${(ix * 1e8).toFixed(1)} cm⁴, axis ${(centroid.y * 1e3).toFixed(1)} mm above the foot`,
+);

@@ -2,7 +2,7 @@ import { type Measure, shareOfLimit } from '../../bar/measure.ts';
 import type { Finding } from '../../outcome/finding.ts';
 import { outsideValidity } from '../../steel/law.ts';
 import { print } from '../../units/unit.ts';
-import type { Happened } from './recording.ts';
+import type { Happened } from './happened.ts';
 
 /** What a person should know about the pass, worst first. */
 export function findingsOf(happened: Happened, measures: readonly Measure[]): Finding[] {

@@ -1,7 +1,7 @@
 import type { Measure } from '../../bar/measure.ts';
 import { freeBiteAngle, steadyBiteAngle } from '../../phenomena/rolling/bite.ts';
+import type { Happened } from './happened.ts';
 import type { Loads } from './loads.ts';
-import type { Happened } from './recording.ts';
 
 interface Numbers {
   readonly laws: { readonly low: number; readonly high: number };

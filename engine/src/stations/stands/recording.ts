@@ -1,34 +1,20 @@
-import { type Bar, placeNames } from '../../bar/bar.ts';
+import { placeNames } from '../../bar/bar.ts';
 import { deepestNode, snapshotOf, temperaturesOf } from '../../bar/snapshot.ts';
-import type { Balance, BarSnapshot } from '../../bar/station.ts';
+import type { BarSnapshot } from '../../bar/station.ts';
 import { contactLength } from '../../phenomena/rolling/contact.ts';
 import { spreadRange } from '../../phenomena/rolling/spread/spread.ts';
 import type { Outline } from '../../section/outline.ts';
 import { sectionProperties } from '../../section/properties.ts';
-import type { Course } from './course.ts';
 import type { Stand } from './equipment.ts';
 import { filling } from './filling.ts';
 import { findingsOf } from './findings.ts';
+import type { Happened } from './happened.ts';
 import { forceOfLaws, forwardSlipOf, type LoadedElement } from './loads.ts';
 import { measuresOf } from './measures.ts';
 import type { Prepared } from './prepare.ts';
 import type { ElementRecord, PassRecord, PlaceRecord, RollRecord } from './record.ts';
-import type { PassSettings } from './settings.ts';
 import { byPlace } from './timing.ts';
 import type { VisitOfPlace } from './visits.ts';
-
-/** All that happened, before it is written down. */
-export interface Happened {
-  readonly bar: Bar;
-  readonly leaving: Bar;
-  readonly settings: PassSettings;
-  readonly stand: Stand;
-  readonly prepared: Prepared;
-  readonly course: Course;
-  readonly visits: readonly VisitOfPlace[];
-  readonly corrections: readonly number[];
-  readonly balance: Balance;
-}
 
 export function recordOf(happened: Happened): PassRecord {
   const { leaving, settings, stand, prepared, course, visits } = happened;
