@@ -8,6 +8,8 @@ import { lengthScale } from './line-scales.ts';
 export function LengthLane({ stops, layout, left, right, top, bottom }: LaneProps & { bottom: number }) {
   const y = lengthScale(stops, top, bottom);
   const largest = Math.max(1e-6, ...stops.map(({ bar }) => bar?.area ?? 0));
+  const widths = stops.map(({ bar }) => Math.max(2, (40 * (bar?.area ?? 0)) / largest));
+  const edges = layout.columns.map(({ middle }, i) => middle - widths[i] / 2);
   return (
     <g>
       <LaneName top={top + 2} name="Length, m" notes={['mark area is volume,', 'top is the head']} />
@@ -28,7 +30,8 @@ export function LengthLane({ stops, layout, left, right, top, bottom }: LaneProp
               bar={bar}
               x={layout.columns[i].middle}
               y={y}
-              width={Math.max(2, (40 * bar.area) / largest)}
+              width={widths[i]}
+              room={(edges[i + 1] ?? right) - edges[i] - widths[i]}
             />
           </g>
         ) : null,
@@ -37,11 +40,12 @@ export function LengthLane({ stops, layout, left, right, top, bottom }: LaneProp
   );
 }
 
-type MarkProps = { bar: BarHere; x: number; y: (metres: number) => number; width: number };
+/** `room` is what lies between the mark and the next one. */
+type MarkProps = { bar: BarHere; x: number; y: (metres: number) => number; width: number; room: number };
 
-function Mark({ bar, x, y, width }: MarkProps) {
+function Mark({ bar, x, y, width, room }: MarkProps) {
   const foot = y(bar.length);
-  const label = width > 20 ? { x, y: foot + 12, end: 'mid' } : { x: x + width / 2 + 4, y: foot, end: '' };
+  const label = room < 34 ? { x, y: foot + 12, end: 'mid' } : { x: x + width / 2 + 4, y: foot, end: '' };
   return (
     <g>
       {pieceEnds(bar).map(([from, to]) => (

@@ -26,12 +26,14 @@ export function StopRow({ stop, y, ruled, width, scale, celsius, metres, load }:
   return (
     <g opacity={stop.state === 'old' ? 0.35 : 1}>
       {ruled && <path className="ruled" d={`M0 ${y - 20}H${width}`} />}
-      <text className="name" x={0} y={y} style={{ fontSize: 14 }}>
+      <text className="name" x={0} y={y - 3} style={{ fontSize: 14 }}>
         {stop.code}
       </text>
-      <text x={0} y={y + 13} style={{ fontSize: 9.5 }}>
-        {inLines(stop.title, 16, 1)[0]}
-      </text>
+      {inLines(stop.title, 16, 2).map((text, i) => (
+        <text key={text} x={0} y={y + 8 + 10 * i} style={{ fontSize: 9.5 }}>
+          {text}
+        </text>
+      ))}
       {stop.bar && <Here bar={stop.bar} x={0.12 * width} {...{ y, scale, celsius, metres }} />}
       {loadNames.map((name, i) => {
         const share = stop.loads[name];
@@ -119,7 +121,7 @@ function Words({ stop, x, y, room }: { stop: Stop; x: number; y: number; room: n
   const first = foremost(stop.findings);
   if (!first || stop.state !== 'now') return null;
   const tail = first.others ? ` and ${first.others} more` : '';
-  const lines = inLines(first.finding.text.replace(/\.$/, '') + tail, Math.floor((room - 18) / 5.9), 2);
+  const lines = inLines(first.finding.text.replace(/\.$/, '') + tail, Math.floor((room - 18) / 5.9), 3);
   return (
     <>
       <Diamond level={first.finding.level} x={x + 6} y={y} />

@@ -39,7 +39,7 @@ export interface Computer {
 }
 
 /** ms between two pictures while stations far from the move arrive; drawing each at once would slow the computing. */
-const pictureEvery = 90;
+const pictureEvery = 150;
 
 const noMoves: Omit<History, 'plan'> = { done: [], undone: [] };
 
