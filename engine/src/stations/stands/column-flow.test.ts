@@ -61,3 +61,20 @@ test('skin stays skin, the axis stays the axis, ends stay ends', () => {
   expect(back(-0.12, 0)[0]).toBeCloseTo(-0.155, 9);
   expect(back(0.12, 0)[0]).toBeCloseTo(0.155, 9);
 });
+
+test('a side that hangs over is counted once, and every place still has an origin', () => {
+  const overhung = {
+    vertices: [
+      [-0.1, 0],
+      [-0.1, 0.06],
+      [0.11, 0.06],
+      [0.08, 0.03],
+      [0.1, 0.02],
+      [0.1, 0],
+    ].map(([x, y]) => ({ x, y, bulge: 0 })),
+  };
+  const back = flowBack(flat, overhung);
+  for (let x = -0.1; x <= 0.11; x += 0.01) {
+    for (const value of back(x, 0.01)) expect(Number.isFinite(value)).toBe(true);
+  }
+});

@@ -43,7 +43,9 @@ function columnsOf(pieces: readonly Piece[]): Columns {
     for (let k = 0; k < columnsPerPiece; k++) {
       const x = piece.x0 + k * width;
       const more = simpson(piece, x, x + width);
-      if (!(more > leastColumn * width)) continue;
+      // Where a side hangs over, the columns behind it are already counted.
+      const ahead = x + width > places[places.length - 1];
+      if (!ahead || !(more > leastColumn * width)) continue;
       area += more;
       places.push(x + width);
       areas.push(area);
