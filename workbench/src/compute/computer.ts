@@ -108,7 +108,7 @@ function next(line: ReturnType<typeof runLine>, code: string | undefined): Step 
   try {
     return line.next();
   } catch (broken) {
-    const reason = `The computation broke down: ${String(broken)}`;
+    const reason = `The program itself broke down (${String(broken)}); the plan need not be at fault.`;
     const failure = { model: 'line', reason, code: code ?? '', visits: [], memory: nothing };
     return { done: true, value: { ok: false, failure } };
   }

@@ -53,9 +53,10 @@ const Arrow = ({ x, y, way }: { x: number; y: number; way: 1 | -1 }) => (
 export function RollPosition({ fields, picture, ending }: Props & { ending: 'footRollMm' | 'headRollMm' }) {
   const field = fieldAt(fields, ending);
   if (field?.value === undefined) return null;
-  const x = picture.placing.x(field.value / 1000);
+  // A roll set far off keeps its handle at the window's edge.
+  const x = Math.min(picture.width - 24, Math.max(24, picture.placing.x(field.value / 1000)));
   const y = picture.height - 86;
-  const left = ending === 'footRollMm';
+  const left = x > picture.width - 100 || (ending === 'footRollMm' && x > 100);
   return (
     <g>
       <path className="setting" d={`M${x} ${picture.placing.y(0)}V${y - 14}`} strokeDasharray="2 3" />
