@@ -213,3 +213,10 @@ test('turning points count swings beyond a threshold', () => {
   expect(turningPoints([0, 1, 2, 3], 0.5)).toBe(0);
   expect(turningPoints([0, 1, 0.9, 2, 1.8, 3], 0.5)).toBe(0);
 });
+
+test('a bar that was held on the bed shows in its last row how it bends once it is let go', () => {
+  const { heightCamber, time, finalHeightCamber } = usual.record;
+  expect(heightCamber).toHaveLength(time.length);
+  expect(heightCamber[heightCamber.length - 1]).toBe(finalHeightCamber);
+  expect(time[time.length - 1]).toBe(time[time.length - 2]);
+});

@@ -14,7 +14,7 @@ import { hotFactor } from '../../steel/expansion.ts';
 import { martensiteStart } from '../../steel/martensite.ts';
 import { assumedProof } from '../../steel/yield-curve.ts';
 import { type Cooling, cool } from './cooling.ts';
-import { coolingTimes, courseOf, fastestCooling, pearliteAt, turningPoints } from './course.ts';
+import { coolingTimes, courseOf, fastestCooling, letGo, pearliteAt, turningPoints } from './course.ts';
 import { endOffset, energyGained } from './ends.ts';
 import type { CoolingBedEquipment } from './equipment.ts';
 import { type BedFacts, findingsOf, measuresOf } from './findings.ts';
@@ -162,9 +162,9 @@ function factsOf(
   const preCamber = curvatureOfRise(settings.preCamber, longestPiece(bar)) - height;
   const straightBefore = new Array<number>(cooling.onBed).fill(0);
   return {
-    ...course,
-    heightCamber: [...straightBefore, ...bent.height],
-    sideCamber: [...straightBefore, ...bent.side],
+    ...letGo(course),
+    heightCamber: [...straightBefore, ...bent.height, height],
+    sideCamber: [...straightBefore, ...bent.side, side],
     coolingTimes: coolingTimes(course),
     reversals: turningPoints(bent.height, 3e-4),
     onBedAt,

@@ -26,6 +26,20 @@ export function courseOf(mesh: TriMesh, nodes: RailNodes, cooling: Cooling): Cou
   };
 }
 
+/** The last row again: a bar that was held shows there how it bends once it is let go. */
+export function letGo(course: Course): Course {
+  const again = (row: readonly number[]) => [...row, row[row.length - 1]];
+  const { time, head, web, footTip, mean, pearliteMean } = course;
+  return {
+    time: again(time),
+    head: again(head),
+    web: again(web),
+    footTip: again(footTip),
+    mean: again(mean),
+    pearliteMean: again(pearliteMean),
+  };
+}
+
 const passed = [600, 400, 100, 80] as const;
 
 /** When head, web, foot tip and mean pass 600, 400, 100 and 80 °C; what is not reached is left out. */

@@ -28,7 +28,7 @@ export const CoolingBedRecord = group({
   kind: z.literal('cooling-bed'),
   ...recordShape,
 
-  /** Rows that share `time`: what the camber and temperature lanes are drawn from. */
+  /** Rows that share `time`; the last is the bar let go as it leaves: what the camber and temperature lanes are drawn from. */
   time: quantities('s', 'Time since the last pass', 0, 1e6),
   head: celsius('Head, middle'),
   web: celsius('Web, mid-height'),
