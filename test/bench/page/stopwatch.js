@@ -12,7 +12,13 @@ const force = () =>
 const painted = (name) => {
   if (name in watched) return;
   watched[name] = undefined;
-  requestAnimationFrame(() => setTimeout(() => (watched[name] = performance.now())));
+  const { move } = watched;
+  const note = () => {
+    if (watched.move !== move) return;
+    watched[name] = performance.now();
+    look();
+  };
+  requestAnimationFrame(() => setTimeout(note));
 };
 
 const look = () => {

@@ -1,4 +1,5 @@
 import type { Measure } from '@bloomrail/engine/bar/measure';
+import { memo } from 'react';
 import { capital } from '../ink/words.ts';
 import { type MeasureRow, measureRow, sameIn } from './measure-model.ts';
 
@@ -10,7 +11,7 @@ interface Props {
 }
 
 /** Everything that stands against a limit here: value, limit, doubt, law, in the order a technologist reads it. */
-export function Measures({ measures, before }: Props) {
+export const Measures = memo(function Measures({ measures, before }: Props) {
   if (measures.length === 0) return null;
   return (
     <section aria-keyshortcuts="l" tabIndex={-1}>
@@ -37,7 +38,7 @@ export function Measures({ measures, before }: Props) {
       </table>
     </section>
   );
-}
+});
 
 function Row({ row }: { row: MeasureRow }) {
   const words = [row.was && `was ${row.was}`, row.sure === 'assumed' && 'assumed'].filter(Boolean).join(', ');

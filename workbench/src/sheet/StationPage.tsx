@@ -1,5 +1,5 @@
 import type { StationRecord } from '@bloomrail/engine/bar/station';
-import { memo, useMemo, useState } from 'react';
+import { memo, useDeferredValue, useMemo, useState } from 'react';
 import { Table } from '../ink/Table.tsx';
 import type { Stop } from '../line/line-model.ts';
 import { useBench } from '../page/bench-context.ts';
@@ -103,19 +103,24 @@ interface PictureProps {
   readonly table: boolean;
 }
 
-/** The drawing with what handbooks say beside it, or its table. Drawn anew only when the station itself is. */
+/** The drawing with what handbooks say beside it, or its table. Laws and table may follow a picture later. */
 const Picture = memo(function Picture({ record, fields, view, table }: PictureProps) {
+  const later = useDeferredValue(record);
   return (
     <>
-      <Table model={tableOf(record)} shown={table} />
+      <RecordTable record={later} shown={table} />
       {!table && (
         <Guard>
           <FieldOf record={record} fields={fields} view={view} />
         </Guard>
       )}
-      {!table && <LawsOf record={record} />}
+      {!table && <LawsOf record={later} />}
     </>
   );
+});
+
+const RecordTable = memo(function RecordTable({ record, shown }: { record: StationRecord; shown: boolean }) {
+  return <Table model={tableOf(record)} shown={shown} />;
 });
 
 /** What the values were behind the last full result, where they are something else now. */

@@ -1,9 +1,10 @@
 import type { StationRecord } from '@bloomrail/engine/bar/station';
+import { memo } from 'react';
 import { Laws } from '../sheet/Laws.tsx';
 import { known } from './FieldOf.tsx';
 
 /** What the handbooks would have said, beside what was computed; where a station has such laws. */
-export function LawsOf({ record: station }: { record: StationRecord }) {
+export const LawsOf = memo(function LawsOf({ record: station }: { record: StationRecord }) {
   const record = known(station);
   if (record.kind === 'pass') {
     const { forceLaws, spreadLaws, measures } = record;
@@ -43,4 +44,4 @@ export function LawsOf({ record: station }: { record: StationRecord }) {
       ]}
     />
   );
-}
+});
