@@ -17,8 +17,8 @@ const settings = { headCrop: 0.6, tailCrop: 0.8, samples: 1, sampleLength: 0.5, 
 test('crops, test pieces, kerfs, pieces and remainder add up to the bar as rolled', () => {
   fc.assert(
     fc.property(
-      fc.double({ min: 0.5, max: 140, noNaN: true }),
-      fc.array(fc.double({ min: 6, max: 130, noNaN: true }), { maxLength: 5 }),
+      fc.double({ min: 5, max: 140, noNaN: true }),
+      fc.array(fc.double({ min: 6, max: 130, noNaN: true }), { minLength: 1, maxLength: 5 }),
       fc.integer({ min: 0, max: 4 }),
       (length, coldLengths, samples) => {
         const bar = hot(length);
@@ -72,4 +72,14 @@ test('the heat that leaves with crops is what they carry', () => {
   const { energyInJ, energyOutJ, energyGainedJ } = record.balance;
   expect(energyGainedJ).toEqual({ leftWithMass: energyOutJ - energyInJ });
   expect(energyOutJ / energyInJ).toBeCloseTo(record.leaving.length / record.lengthIn, 12);
+});
+
+test('a bar that is all crop, or of which nothing is wanted, has no answer', () => {
+  for (const [length, coldLengths] of [
+    [1, [60]],
+    [115, []],
+  ] as const) {
+    const result = saws(hot(length), { ...settings, coldLengths }, equipment);
+    expect(result).toMatchObject({ ok: false, failure: { model: 'hot saw' } });
+  }
 });

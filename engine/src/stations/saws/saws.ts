@@ -3,7 +3,7 @@ import { balanceOf, heatContent } from '../../bar/heat-content.ts';
 import { withPieces } from '../../bar/shorten.ts';
 import { snapshotOf } from '../../bar/snapshot.ts';
 import type { Finding } from '../../outcome/finding.ts';
-import { ok, type Result } from '../../outcome/result.ts';
+import { type Failure, fail, ok, type Result } from '../../outcome/result.ts';
 import { meanOver } from '../../section/mesh.ts';
 import { hotFactor } from '../../steel/expansion.ts';
 import { print } from '../../units/unit.ts';
@@ -21,6 +21,7 @@ export function saws(
   equipment: SawEquipment,
 ): Result<{ bar: Bar; record: SawRecord }> {
   const cuts = layOut(bar, settings, equipment);
+  if (cuts.hotPieces.length === 0) return fail(nothingLeft(bar, settings));
   const leaving = withPieces(bar, cuts.hotPieces);
   const { hotPieces, ...lengths } = cuts;
   const record: SawRecord = {
@@ -108,6 +109,14 @@ function findingsOf(cuts: Cuts, settings: SawSettings, equipment: SawEquipment):
   if (cuts.remainder > WASTEFUL_REMAINDER) findings.push(wasteful(cuts.remainder));
   return findings;
 }
+
+const nothingLeft = (bar: Bar, { coldLengths }: SawSettings): Failure => ({
+  model: 'hot saw',
+  reason:
+    coldLengths.length === 0
+      ? 'No piece is wanted of the bar; give at least one cold length.'
+      : `Crops, test pieces and kerfs take the whole bar of ${print(bar.length, 'm')}; no piece is left.`,
+});
 
 const tooShort = (wanted: number, made: number): Finding => ({
   level: 'outside',
