@@ -45,18 +45,17 @@ export const nothingYet: Progress = {
   sent: new Map(),
 };
 
-/** A new run was ordered. A full result becomes the state before; while moves follow each other that stays. */
+/**
+ * A new run was ordered. A full result becomes the state before; while moves follow each other that stays.
+ * The stations are left as they are until an answer changes them, so that the picture does not flicker.
+ */
 export function ordered(progress: Progress, run: number): Progress {
   const { failure: _, ...rest } = progress;
-  const full = progress.status === 'done';
-  const settled = full ? progress.stations.flatMap(stamped) : progress.settled;
-  const stations = full ? progress.stations.map(withoutWas) : progress.stations;
-  return { ...rest, run, status: 'computing', issues: [], settled, stations };
+  const settled = progress.status === 'done' ? progress.stations.flatMap(stamped) : progress.settled;
+  return { ...rest, run, status: 'computing', issues: [], settled };
 }
 
 const stamped = ({ stamp, visit }: Station): Stamped[] => (stamp && visit ? [{ stamp, visit }] : []);
-
-const withoutWas = ({ was: _, ...station }: Station): Station => station;
 
 /** The page's knowledge after one more answer. Answers to earlier orders are only remembered. */
 export function answered(progress: Progress, { run, contents }: Answer): Progress {
@@ -105,12 +104,18 @@ function withVisit({ stations, settled, sent }: Progress, index: number, stamp: 
   const visit = sent.get(stamp);
   const same = stations[index].stamp === stamp;
   return stations.map((station, i) => {
-    if (i < index || !visit) return station;
-    if (i > index) return same || station.state !== 'now' ? station : { ...station, state: 'old' };
-    const before = settled[index];
-    const was = before && before.stamp !== stamp ? { was: before.visit } : {};
-    return { ...withoutWas(station), state: 'now', stamp, visit, ...was };
+    if (i < index || !visit) return since(settled[i], station);
+    if (i === index) return since(settled[i], { ...station, state: 'now', stamp, visit });
+    return since(settled[i], same || station.state !== 'now' ? station : { ...station, state: 'old' });
   });
+}
+
+/** A station beside the settled one it is compared with. */
+function since(before: Stamped | undefined, station: Station): Station {
+  const was = before && before.stamp !== station.stamp ? before.visit : undefined;
+  if (station.was === was) return station;
+  const { was: _, ...rest } = station;
+  return was ? { ...rest, was } : rest;
 }
 
 /** From the station without an answer on, nothing of the old results stands. */

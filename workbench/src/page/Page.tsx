@@ -17,8 +17,13 @@ export function Page() {
   const [address] = useLocation();
   const here = stationIn(address);
   const stations = useStations();
-  const { status, failure } = useBench(({ progress }) => progress);
-  const { undo, redo, stop, computeNow, showBefore } = useBench((bench) => bench);
+  const status = useBench(({ progress }) => progress.status);
+  const failure = useBench(({ progress }) => progress.failure);
+  const undo = useBench((bench) => bench.undo);
+  const redo = useBench((bench) => bench.redo);
+  const stop = useBench((bench) => bench.stop);
+  const computeNow = useBench((bench) => bench.computeNow);
+  const showBefore = useBench((bench) => bench.showBefore);
   const last = useRef<string>(undefined);
   if (here !== undefined) last.current = here;
   const [table, setTable] = useState(false);

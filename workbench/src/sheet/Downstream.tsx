@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Station } from '../compute/progress.ts';
 import { useBench } from '../page/bench-context.ts';
 import { movedFrom, type Outcome, outcomesAfter } from './downstream-model.ts';
@@ -5,7 +6,13 @@ import { movedFrom, type Outcome, outcomesAfter } from './downstream-model.ts';
 const width = 116;
 
 /** Across the full width, only after a move: what the move did to the stations after this one. */
-export function Downstream({ stations, index }: { stations: readonly Station[]; index: number }) {
+export const Downstream = memo(function Downstream({
+  stations,
+  index,
+}: {
+  stations: readonly Station[];
+  index: number;
+}) {
   const status = useBench(({ progress }) => progress.status);
   const undo = useBench((bench) => bench.undo);
   const stop = useBench((bench) => bench.stop);
@@ -42,7 +49,7 @@ export function Downstream({ stations, index }: { stations: readonly Station[]; 
       </div>
     </section>
   );
-}
+});
 
 function OutcomeCell({ outcome }: { outcome: Outcome }) {
   const { code, name, waiting, before, now, changed, limit } = outcome;

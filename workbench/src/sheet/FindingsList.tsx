@@ -1,4 +1,5 @@
 import type { Finding } from '@bloomrail/engine/outcome/finding';
+import { memo } from 'react';
 import { Link } from 'wouter';
 import type { Station } from '../compute/progress.ts';
 import { DiamondInText } from '../ink/Diamond.tsx';
@@ -8,7 +9,7 @@ import { takeHoldOf } from './named-setting.ts';
 import { ownerOf } from './setting-owner.ts';
 
 /** What a person should know here: what, value, limit; then what to change. Good is quiet. */
-export function FindingsList({
+export const FindingsList = memo(function FindingsList({
   findings,
   stations,
   here,
@@ -39,7 +40,7 @@ export function FindingsList({
       </ul>
     </section>
   );
-}
+});
 
 interface AdviceProps {
   readonly finding: Finding;

@@ -1,5 +1,5 @@
 import { units } from '@bloomrail/engine/units/unit';
-import { useId } from 'react';
+import { memo, useId } from 'react';
 import { useBench } from '../page/bench-context.ts';
 import type { ChoiceField, Field, NumberField } from '../plan/fields.ts';
 import type { Json } from '../plan/plan-file.ts';
@@ -13,7 +13,7 @@ interface Props {
 }
 
 /** Everything that can be moved at this station; the same values stand as handles on the drawing. */
-export function SettingsTable({ fields, was }: Props) {
+export const SettingsTable = memo(function SettingsTable({ fields, was }: Props) {
   if (fields.length === 0) return null;
   return (
     <section aria-keyshortcuts="s" tabIndex={-1}>
@@ -31,7 +31,7 @@ export function SettingsTable({ fields, was }: Props) {
       </div>
     </section>
   );
-}
+});
 
 function NumberRow({ field, was }: { field: NumberField; was: Json | undefined }) {
   const id = useId();

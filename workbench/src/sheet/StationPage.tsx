@@ -38,8 +38,8 @@ export function StationPage({ stops, code, table, onTable }: Props) {
   const station = stations[index];
   const path = station?.path ?? '';
   const fields = useMemo(() => stationFields(plan, path), [plan, path]);
+  const was = useMemo(() => movedValues(fields, settledPlan), [fields, settledPlan]);
   if (!station) return <NoSuchStation code={code} />;
-  const was = movedValues(fields, settledPlan);
   const { visit } = station;
   const views = visit ? viewsOf(visit.record) : [];
   const onView = (i: number) => {

@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { memo, useId } from 'react';
 import { Diamond } from '../ink/Diamond.tsx';
 import { heatColour } from '../ink/heat-scale.ts';
 import { foremost, groupNames, runsOf, type Stop } from '../line/line-model.ts';
@@ -9,7 +9,7 @@ import { useWidth } from '../page/use-width.ts';
 const height = 50;
 
 /** The line folded to one heat-coloured band, with a bracket around the present station. */
-export function Strip({ stops, here }: { stops: readonly Stop[]; here: string }) {
+export const Strip = memo(function Strip({ stops, here }: { stops: readonly Stop[]; here: string }) {
   const { ref, width } = useWidth<HTMLDivElement>(1400);
   const step = width / Math.max(1, stops.length);
   return (
@@ -35,7 +35,7 @@ export function Strip({ stops, here }: { stops: readonly Stop[]; here: string })
       />
     </div>
   );
-}
+});
 
 function Band({ stops, width, step }: { stops: readonly Stop[]; width: number; step: number }) {
   const id = useId();

@@ -1,6 +1,6 @@
 import { sectionProperties } from '@bloomrail/engine/section/properties';
 import type { PassRecord } from '@bloomrail/engine/stations/stands/record';
-import { useId } from 'react';
+import { memo, useId, useMemo } from 'react';
 import { Drawing } from '../../ink/Drawing.tsx';
 import { Frame } from '../../ink/Frame.tsx';
 import { Hatching } from '../../ink/Hatching.tsx';
@@ -15,7 +15,7 @@ import { type PassPicture, passPicture, type RollPicture } from './pass-model.ts
 /** The bar in the stand, to scale: rolls hatched, entering outline broken, leaving bar in its heat. */
 export function PassField({ record, fields }: { record: PassRecord; fields: readonly Field[] }) {
   const { ref, width } = useWidth<HTMLDivElement>(860);
-  const picture = passPicture(record, width);
+  const picture = useMemo(() => passPicture(record, width), [record, width]);
   return (
     <div ref={ref}>
       <PassDrawing record={record} fields={fields} picture={picture} />
@@ -36,13 +36,28 @@ interface Props {
 }
 
 function PassDrawing({ record, fields, picture }: Props) {
-  const id = useId();
   const { width, height, placing, bar } = picture;
-  const { surface, core } = record.leaving.places.middle;
-  const { area, perimeter } = sectionProperties(record.exit.outline);
-  const window = { left: 6, top: 6, width: width - 12, height: height - 12 };
+  const window = windowOf(picture);
   return (
     <Drawing width={width} height={height} label={inWords(record)}>
+      <Stand record={record} picture={picture} />
+      <GapDimension fields={fields} record={record} picture={picture} />
+      <RollPosition fields={fields} picture={picture} ending="footRollMm" />
+      <RollPosition fields={fields} picture={picture} ending="headRollMm" />
+      <Frame {...window} zeroX={placing.x(0)} zeroY={placing.y(0)} bar={bar * placing.scale} />
+    </Drawing>
+  );
+}
+
+/** Rolls and bar as computed: drawn anew with a new answer, not with every step of a setting. */
+const Stand = memo(function Stand({ record, picture }: Omit<Props, 'fields'>) {
+  const id = useId();
+  const { placing } = picture;
+  const window = windowOf(picture);
+  const { surface, core } = record.leaving.places.middle;
+  const { area, perimeter } = sectionProperties(record.exit.outline);
+  return (
+    <>
       <clipPath id={`${id}window`}>
         <rect x={window.left} y={window.top} width={window.width} height={window.height} />
       </clipPath>
@@ -74,13 +89,16 @@ function PassDrawing({ record, fields, picture }: Props) {
       {picture.rolls.map((roll) => (
         <RollName key={roll.name} roll={roll} turning={record.rollTurning} />
       ))}
-      <GapDimension fields={fields} record={record} picture={picture} />
-      <RollPosition fields={fields} picture={picture} ending="footRollMm" />
-      <RollPosition fields={fields} picture={picture} ending="headRollMm" />
-      <Frame {...window} zeroX={placing.x(0)} zeroY={placing.y(0)} bar={bar * placing.scale} />
-    </Drawing>
+    </>
   );
-}
+});
+
+const windowOf = ({ width, height }: PassPicture) => ({
+  left: 6,
+  top: 6,
+  width: width - 12,
+  height: height - 12,
+});
 
 function inWords({ code, entry, exit }: PassRecord): string {
   const size = ({ width, height }: PassRecord['entry']) =>
