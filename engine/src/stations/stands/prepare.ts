@@ -55,6 +55,9 @@ export function prepared(bar: Bar, settings: PassSettings, stand: Stand): Result
   const half = upperHalf(entry.outline);
   if (!half.ok) return half;
   const cavity = cavityOf(groove, rolls.value);
+  if (cavity.half.vertices.length < 2) {
+    return unknown(`the rolls of groove ${groove.name} leave no room between them: move the vertical rolls apart`);
+  }
   const isApart = rightOf(half.value) <= leftOf(cavity.half) || leftOf(half.value) >= rightOf(cavity.half);
   if (isApart) return unknown(`the bar lies beside groove ${groove.name}: check where it is led`);
   const spans = spansWeb(half.value, cavity);
