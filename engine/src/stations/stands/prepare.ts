@@ -56,7 +56,9 @@ export function prepared(bar: Bar, settings: PassSettings, stand: Stand): Result
   if (!half.ok) return half;
   const cavity = cavityOf(groove, rolls.value);
   if (cavity.half.vertices.length < 2) {
-    return unknown(`the rolls of groove ${groove.name} leave no room between them: move the vertical rolls apart`);
+    return unknown(
+      `the rolls of groove ${groove.name} leave no room between them: move the vertical rolls apart`,
+    );
   }
   const isApart = rightOf(half.value) <= leftOf(cavity.half) || leftOf(half.value) >= rightOf(cavity.half);
   if (isApart) return unknown(`the bar lies beside groove ${groove.name}: check where it is led`);
