@@ -124,3 +124,16 @@ test('a light rail from a smaller bloom runs to its end and keeps the books', ()
   expect(light.balance.energyRelative).toBeLessThan(5e-3);
   expect(light.summary.elongation).toBeGreaterThan(9);
 });
+
+test('a pass that becomes the last on its stand says so, although it was computed before', () => {
+  const shorter: Plan = {
+    ...plan,
+    settings: { ...plan.settings, passes: plan.settings.passes.slice(0, 15) },
+  };
+  const [cold, warm] = [runWholeLine(shorter), runWholeLine(shorter, run.memory)];
+  const visitsOf = (result: typeof cold) => (result.ok ? result.value.visits : result.failure.visits);
+  const names = visitsOf(warm)[16].record.measures.map(({ name }) => name);
+  expect(visitsOf(warm)[16].code).toBe('U2');
+  expect(names).toContain('stand taken by one bar');
+  expect(visitsOf(warm)).toEqual(visitsOf(cold));
+});

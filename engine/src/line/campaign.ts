@@ -37,7 +37,8 @@ export const timeTaken = (passes: readonly PassRecord[]): number =>
     ? 0
     : Math.max(...passes.map(({ lastOut }) => lastOut)) - Math.min(...passes.map(({ firstIn }) => firstIn));
 
-const isLastOn = ({ settings }: Plan, { code, stand }: PassRecord): boolean =>
+/** Whether a pass is the bar's last on its stand: there the stand's campaign is written down. */
+export const isLastOn = ({ settings }: Plan, { code, stand }: Pick<PassRecord, 'code' | 'stand'>): boolean =>
   settings.passes.findLast((pass) => pass.stand === stand)?.code === code;
 
 const taken = (stand: string, value: number, rhythm: number): Measure => ({

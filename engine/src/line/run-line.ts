@@ -105,7 +105,7 @@ function make(plan: Plan, earlier: readonly Visit[], stop: Stop, key: string, en
   return ok({ key, entering, leaving, visit: { ...visit, record: { ...visit.record, measures, findings } } });
 }
 
-const keyOf = ({ code, inputs }: Stop): string => JSON.stringify([code, inputs]);
+const keyOf = ({ code, path, inputs }: Stop): string => JSON.stringify([code, path, inputs]);
 
 function chargedBar(plan: Plan, before?: Memory): Result<{ key: string; bar: Bar }> {
   const grade = gradeNamed(plan.order.grade);

@@ -11,6 +11,7 @@ import type { Stand } from '../stations/stands/equipment.ts';
 import { pass } from '../stations/stands/pass.ts';
 import { straighteners } from '../stations/straighteners/straighteners.ts';
 import { yard } from '../stations/yard/yard.ts';
+import { isLastOn } from './campaign.ts';
 import type { Plan } from './plan.ts';
 import type { Visit } from './visit.ts';
 
@@ -72,13 +73,14 @@ const stop = (
   work: Stop['work'],
 ): Stop => ({ code, title, group, path, inputs, work });
 
-function passStop({ settings, mill }: Plan, i: number): Stop {
+function passStop(plan: Plan, i: number): Stop {
+  const { settings, mill } = plan;
   const passSettings = { ...settings.passes[i], rhythm: settings.rhythm };
   const stand = mill.stands.find(({ code }) => code === passSettings.stand);
   if (!stand) throw new Error(`plan without stand ${passSettings.stand}: it was not read by readPlan`);
   const { grooves, ...frame } = stand;
   const groove = grooves.filter(({ name }) => name === passSettings.groove);
-  const inputs = [passSettings, frame, groove];
+  const inputs = [passSettings, frame, groove, isLastOn(plan, passSettings)];
   const path = `settings.passes.${i}`;
   return stop(passSettings.code, passSettings.title, groupOf(stand, groove[0]?.family), path, inputs, (bar) =>
     pass(bar, passSettings, stand),
