@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 
 const room = fileURLToPath(new URL('.', import.meta.url));
 const dist = join(room, 'dist');
-const sources = ['src', 'index.html', 'vite.config.ts', 'package.json', '../engine/src'];
+const sources = ['src', 'index.html', 'vite.config.ts', 'package.json', '../engine/src', '../sheets/src'];
 
 export interface Served {
   /** Address to open in a browser. */

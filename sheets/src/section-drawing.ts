@@ -82,7 +82,7 @@ export function sectionDrawing(name: string, outline: Outline, notes: readonly N
       ...cautions.map(
         (text, i): Item => ({
           kind: 'text',
-          at: { x: FIELD.left, y: 14 - 4.5 * i },
+          at: { x: FIELD.left, y: 17 - 4.5 * i },
           text,
           size: 2,
           anchor: 'start',

@@ -1,7 +1,8 @@
 import type { Visit } from '@bloomrail/engine/line/visit';
 import type { Finding } from '@bloomrail/engine/outcome/finding';
 
-const mark = { outside: '◆ outside', near: '◈ near', note: '◇ note' } as const;
+/** One sign for each level, as in the picture of the line. */
+export const signs = { outside: '◆', near: '◈', note: '◇' } as const;
 const order = ['outside', 'near', 'note'] as const;
 
 /** Findings in order of level, then of travel; what it is, then what to change. */
@@ -13,7 +14,7 @@ export function findingsText(visits: readonly Visit[]): string {
 }
 
 function line(code: string, { level, text, advice, stop, setting }: Finding): string {
-  const head = `${mark[level].padEnd(10)} ${code.padEnd(3)} ${text}${stop ? ' Do not run the line like this.' : ''}`;
+  const head = `${`${signs[level]} ${level}`.padEnd(10)} ${code.padEnd(3)} ${text}${stop ? ' Do not run the line like this.' : ''}`;
   const where = setting ? ` (${setting})` : '';
   return advice ? `${head}\n${' '.repeat(15)}${advice}${where}` : `${head}${where}`;
 }

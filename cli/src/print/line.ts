@@ -1,7 +1,8 @@
-import type { Measure } from '@bloomrail/engine/bar/measure';
+import { type Measure, shareOfLimit } from '@bloomrail/engine/bar/measure';
 import type { LineRun } from '@bloomrail/engine/line/run-line';
 import type { Visit } from '@bloomrail/engine/line/visit';
 import { fromSi, print } from '@bloomrail/engine/units/unit';
+import { signs } from './findings.ts';
 import { type Column, table } from './table.ts';
 
 /** The line as a table: a row per stop, from furnace to bundle. */
@@ -52,17 +53,13 @@ function load({ record }: Visit, name: string, unit: 'kN' | 'kNm' | 'kW'): strin
 }
 
 function largestShare({ record }: Visit): string {
-  const shares = record.measures.map(shareOf).filter((share): share is number => share !== undefined);
+  const shares = record.measures.filter(isLoad).flatMap((measure) => shareOfLimit(measure) ?? []);
   return shares.length === 0 ? '' : (100 * Math.max(...shares)).toFixed(0);
 }
 
 const isLoad = ({ name }: Measure): boolean => ['force', 'torque', 'power'].includes(name);
 
-const shareOf = (measure: Measure): number | undefined =>
-  isLoad(measure) && measure.limit !== undefined ? measure.value / measure.limit : undefined;
-
 function marks({ record }: Visit): string {
-  const signs = { outside: '◆', near: '◈', note: '◇' };
   return record.findings
     .map(({ level }) => signs[level])
     .sort()

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { fromSi, toSi, type Unit, units } from '../units/unit.ts';
+import { rescaled, unitNames } from '../units/rescale.ts';
+import { fromSi, toSi, type Unit } from '../units/unit.ts';
 
 /**
  * A result that stands beside its limit and its doubt: what loads, checks and lists "against limits" are made of.
@@ -24,8 +25,6 @@ export interface Measure {
   readonly sure: 'calibrated' | 'computed' | 'assumed';
 }
 
-const unitNames = Object.keys(units) as [Unit, ...Unit[]];
-
 const written = z.strictObject({
   name: z.string(),
   part: z.string(),
@@ -45,14 +44,8 @@ export const MeasureFile = z.codec(written, z.custom<Measure>(), {
   encode: (measure) => rescale(measure, fromSi),
 });
 
-function rescale(measure: Measure, convert: (value: number, unit: Unit) => number): Measure {
-  const scaled: Record<string, number> = {};
-  for (const key of ['value', 'low', 'high', 'limit'] as const) {
-    const value = measure[key];
-    if (value !== undefined) scaled[key] = convert(value, measure.unit);
-  }
-  return { ...measure, ...scaled };
-}
+const rescale = (measure: Measure, convert: (value: number, unit: Unit) => number): Measure =>
+  rescaled(measure, ['value', 'low', 'high', 'limit'], measure.unit, convert);
 
 /** Value over limit, 1 at the limit; undefined where there is none. */
 export function shareOfLimit({ value, limit, limitIs }: Measure): number | undefined {

@@ -1,4 +1,5 @@
 import type { Balance } from '../bar/station.ts';
+import { sum } from '../numerics/sum.ts';
 import type { Visit } from './visit.ts';
 
 /** How well the whole line closes: what came in, against what left by name and what is still there. */
@@ -46,5 +47,4 @@ function addUp(rows: readonly Readonly<Record<string, number>>[]): Record<string
   return sums;
 }
 
-const total = (row: Readonly<Record<string, number>>): number =>
-  Object.values(row).reduce((sum, value) => sum + value, 0);
+const total = (row: Readonly<Record<string, number>>): number => sum(Object.values(row));

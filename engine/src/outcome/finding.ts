@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { fromSi, toSi, type Unit, units } from '../units/unit.ts';
+import { rescaled, unitNames } from '../units/rescale.ts';
+import { fromSi, toSi, type Unit } from '../units/unit.ts';
 
 /**
  * Something a person should know. The bar goes on; the record says what, how much, and what would mend it.
@@ -25,8 +26,6 @@ export interface Finding {
   readonly setting?: string;
 }
 
-const unitNames = Object.keys(units) as [Unit, ...Unit[]];
-
 const written = z.strictObject({
   level: z.enum(['outside', 'near', 'note']),
   check: z.string(),
@@ -45,12 +44,5 @@ export const FindingFile = z.codec(written, z.custom<Finding>(), {
   encode: (finding) => rescale(finding, fromSi),
 });
 
-function rescale(finding: Finding, convert: (value: number, unit: Unit) => number): Finding {
-  const { value, limit, unit } = finding;
-  if (!unit) return finding;
-  return {
-    ...finding,
-    ...(value === undefined ? {} : { value: convert(value, unit) }),
-    ...(limit === undefined ? {} : { limit: convert(limit, unit) }),
-  };
-}
+const rescale = (finding: Finding, convert: (value: number, unit: Unit) => number): Finding =>
+  finding.unit ? rescaled(finding, ['value', 'limit'], finding.unit, convert) : finding;

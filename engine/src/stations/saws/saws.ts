@@ -2,6 +2,7 @@ import type { Bar } from '../../bar/bar.ts';
 import { balanceOf, heatContent } from '../../bar/heat-content.ts';
 import { withPieces } from '../../bar/shorten.ts';
 import { snapshotOf } from '../../bar/snapshot.ts';
+import { sum } from '../../numerics/sum.ts';
 import type { Finding } from '../../outcome/finding.ts';
 import { type Failure, fail, ok, type Result } from '../../outcome/result.ts';
 import { meanOver } from '../../section/mesh.ts';
@@ -155,5 +156,3 @@ const wasteful = (remainder: number): Finding => ({
 
 /** m, common practice, no source: about what one crop takes. */
 const WASTEFUL_REMAINDER = 3;
-
-const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

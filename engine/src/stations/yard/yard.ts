@@ -3,6 +3,7 @@ import { balanceOf, heatContent } from '../../bar/heat-content.ts';
 import type { Measure } from '../../bar/measure.ts';
 import { withPieces } from '../../bar/shorten.ts';
 import { snapshotOf } from '../../bar/snapshot.ts';
+import { sum } from '../../numerics/sum.ts';
 import type { Finding } from '../../outcome/finding.ts';
 import { ok, type Result } from '../../outcome/result.ts';
 import { print } from '../../units/unit.ts';
@@ -102,5 +103,3 @@ function findingsOf(task: YardTask, usable: number): Finding[] {
       setting: 'settings.saws.coldLengthsM',
     }));
 }
-
-const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
