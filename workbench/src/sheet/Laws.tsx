@@ -7,6 +7,8 @@ interface LawRow {
   readonly within: boolean;
   /** The law that this station computes with. */
   readonly used?: boolean;
+  /** Calibration on the law in use; said where it is not 1. */
+  readonly factor?: number;
 }
 
 interface Props {
@@ -30,7 +32,7 @@ export function Laws({ title, unit, rows, letter }: Props) {
       </h2>
       <table className="measures">
         <tbody>
-          {rows.map(({ law, value, within, used }) => (
+          {rows.map(({ law, value, within, used, factor }) => (
             <tr key={law}>
               <th scope="row">{used ? <b>{law}</b> : law}</th>
               <td className="bar">
@@ -46,7 +48,7 @@ export function Laws({ title, unit, rows, letter }: Props) {
               <td className="value">{figure(value, unit)}</td>
               <td className="unit">{unit}</td>
               <td className="note">
-                {[used && 'used here', !within && 'outside its range'].filter(Boolean).join(', ')}
+                {[used && usedWords(factor), !within && 'outside its range'].filter(Boolean).join(', ')}
               </td>
             </tr>
           ))}
@@ -55,3 +57,6 @@ export function Laws({ title, unit, rows, letter }: Props) {
     </section>
   );
 }
+
+const usedWords = (factor = 1): string =>
+  factor === 1 ? 'used here' : `used here, times ${factor.toFixed(2)}`;

@@ -7,8 +7,7 @@ import { known } from './FieldOf.tsx';
 export const LawsOf = memo(function LawsOf({ record: station }: { record: StationRecord }) {
   const record = known(station);
   if (record.kind === 'pass') {
-    const { forceLaws, spreadLaws, measures } = record;
-    const used = measures.find(({ name }) => name === 'force')?.law;
+    const { forceLaws, forceLaw, forceFactor, spreadLaws, spreadLaw, spreadFactor } = record;
     return (
       <section className="laws" aria-keyshortcuts="c" tabIndex={-1} aria-label="Laws for comparison">
         <Laws
@@ -18,13 +17,20 @@ export const LawsOf = memo(function LawsOf({ record: station }: { record: Statio
             law,
             value: force,
             within,
-            used: law === used,
+            used: law === forceLaw,
+            factor: forceFactor,
           }))}
         />
         <Laws
           title="Spread by law, wider by"
           unit="mm"
-          rows={spreadLaws.map(({ law, spread, within }) => ({ law, value: spread, within }))}
+          rows={spreadLaws.map(({ law, spread, within }) => ({
+            law,
+            value: spread,
+            within,
+            used: law === spreadLaw,
+            factor: spreadFactor,
+          }))}
         />
       </section>
     );

@@ -1,5 +1,5 @@
 import { contactLength, contactRatio, meanRate, strainOf } from '../../phenomena/rolling/contact.ts';
-import { forceLaws, forceRange, type LawValue, rollForce } from '../../phenomena/rolling/force.ts';
+import { forceLaws, forceRange, type LawRange, rollForce } from '../../phenomena/rolling/force.ts';
 import type { HotPass } from '../../phenomena/rolling/pass.ts';
 import { neutralAngle, neutralHeight } from '../../phenomena/rolling/sims.ts';
 import { leverArm } from '../../phenomena/rolling/torque.ts';
@@ -57,13 +57,12 @@ export function loadsOf(
 ): Loads {
   const loaded = elements.map((element, i) => loadedElement(element, temperatures[i], rule));
   let [force, footForce, headForce, work] = [0, 0, 0, 0];
-  for (const { element, pass, force: own, pressure } of loaded) {
+  for (const { element, pass, force: own } of loaded) {
     if (own === 0) continue;
     const L = contactLength(pass);
     if (element.roll === 'foot roll') footForce += own;
     if (element.roll === 'head roll') headForce += own;
-    if (element.roll === 'horizontal') force += own;
-    else force += pressure * element.leaning * L;
+    force += own * towardsHorizontal(element);
     // Per metre of bar: two driven rolls turn against their arms; an idle roll is dragged round by the bar.
     const arms = leverArm(pass) * L;
     work += element.roll === 'horizontal' ? (2 * own * arms) / element.R : (own * arms) / (element.R / 2);
@@ -78,6 +77,10 @@ export function loadsOf(
     power: (2 * torque * rule.speed) / rule.workingRadius,
   };
 }
+
+/** Share of an element's force that the horizontal rolls bear: all of their own, and what leans on their flanks of others. */
+const towardsHorizontal = ({ roll, leaning, b0, b1 }: Element): number =>
+  roll === 'horizontal' ? 1 : leaning / ((b0 + b1) / 2);
 
 function loadedElement(element: Element, temperature: number, rule: LoadRule): LoadedElement {
   const { h0, h1, b0, b1, R } = element;
@@ -104,32 +107,32 @@ function forceBy(name: string, pass: HotPass): number {
 export const isForceLaw = (name: string): boolean =>
   name === largerOfTwo || forceLaws.some((law) => law.name === name);
 
-/** The laws side by side for the horizontal force, N, and what they leave open, as shares of the force in use. */
-export function forceOfLaws({ elements }: Loads, factor: number) {
-  const ranges = elements
-    .filter(({ force, element }) => force > 0 && element.roll === 'horizontal')
-    .map(({ pass }) => forceRange(pass));
-  const used = ranges.reduce((sum, { value }) => sum + value, 0);
-  const sumOf = (end: 'low' | 'high') => ranges.reduce((sum, range) => sum + range[end], 0);
-  const laws = forceLaws.map(({ name }) =>
-    sumUnder(
-      name,
-      ranges.map(({ laws: each }) => each),
-      factor,
-    ),
-  );
-  if (used === 0) return { laws, low: 1, high: 1 };
-  return { laws, low: sumOf('low') / used, high: sumOf('high') / used };
-}
-
-function sumUnder(name: string, ranges: readonly (readonly LawValue[])[], factor: number) {
-  const found = ranges.flatMap((laws) => laws.filter((law) => law.name === name));
-  return {
+/**
+ * The laws side by side for the force of the horizontal rolls, N, flanks included, the one in use among them, and what
+ * they leave open, as shares of the force in use.
+ */
+export function forceOfLaws({ elements, force }: Loads, { forceLaw, force: factor }: ForceModel) {
+  const pressed = elements
+    .filter(({ force: own, element }) => own > 0 && towardsHorizontal(element) > 0)
+    .map(({ element, pass }) => ({ weight: factor * towardsHorizontal(element), range: forceRange(pass) }));
+  const sumOf = (of: (range: LawRange) => number) =>
+    pressed.reduce((sum, { weight, range }) => sum + weight * of(range), 0);
+  const laws = forceLaws.map(({ name }) => ({
     law: name,
-    force: factor * found.reduce((sum, { value }) => sum + value, 0),
-    within: found.length > 0 && found.every(({ holds }) => holds),
+    force: sumOf((range) => lawOf(range, name)?.value ?? 0),
+    within: pressed.length > 0 && pressed.every(({ range }) => lawOf(range, name)?.holds === true),
+  }));
+  const used = sumOf(({ value }) => value);
+  return {
+    laws: forceLaw === largerOfTwo ? [{ law: forceLaw, force, within: pressed.length > 0 }, ...laws] : laws,
+    low: used === 0 ? 1 : sumOf(({ low }) => low) / used,
+    high: used === 0 ? 1 : sumOf(({ high }) => high) / used,
   };
 }
+
+type ForceModel = Pick<LoadRule, 'forceLaw' | 'force'>;
+
+const lawOf = ({ laws }: LawRange, name: string) => laws.find((law) => law.name === name);
 
 /**
  * How much faster the bar leaves than the rolls turn: Sims's neutral plane in the element that carries most force. Thick

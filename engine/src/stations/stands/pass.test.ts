@@ -263,3 +263,16 @@ test('the light line from a smaller bloom bites, fits and ends as 49E1 with noth
   expect(Math.abs((bounds.top - bounds.bottom) * 1e3 - 125 * 1.013)).toBeLessThan(1);
   expect((bounds.right - bounds.left) * 1e3).toBeCloseTo(149 * 1.013, 2);
 });
+
+test('each law in the list gives the force that the stand would have if it were the law in use', () => {
+  for (const code of ['B1', 'F1', 'U2', 'UF']) {
+    const { before, record, settings } = rolled.find((each) => each.settings.code === code) ?? rolled[0];
+    const stand = standOf(settings);
+    for (const { law, force } of record.forceLaws) {
+      const visit = must(pass(before, settings, { ...stand, model: { ...stand.model, forceLaw: law } }));
+      expect(visit.record.places.middle.force / force).toBeCloseTo(1, 9);
+    }
+    expect(record.forceLaws.map(({ law }) => law)).toContain(record.forceLaw);
+    expect(record.spreadLaws.map(({ law }) => law)).toContain(record.spreadLaw);
+  }
+});

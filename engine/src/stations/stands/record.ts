@@ -90,6 +90,11 @@ export const PassRecord = group({
   rolls: z.array(RollRecord),
   elements: z.array(ElementRecord),
   places: z.strictObject({ head: PlaceRecord, middle: PlaceRecord, tail: PlaceRecord }),
+  /** Which of the laws is used, and the factor on it, in sight. */
+  forceLaw: z.string(),
+  forceFactor: ratio('Factor on the force law'),
+  spreadLaw: z.string(),
+  spreadFactor: ratio('Factor on the spread law, this groove'),
   forceLaws: z.array(ForceOfLaw),
   spreadLaws: z.array(SpreadOfLaw),
   elongation: ratio('Entry over exit area'),

@@ -23,7 +23,7 @@ export function recordOf(happened: Happened): PassRecord {
   const { entry, rolled, groove } = prepared;
   const forwardSlip = forwardSlipOf(loads);
   const exitSpeed = speed * (1 + forwardSlip);
-  const laws = forceOfLaws(loads, stand.model.force);
+  const laws = forceOfLaws(loads, stand.model);
   const fill = filling(prepared);
   const stretch = loads.force / stand.stiffness;
   const numbers = {
@@ -53,6 +53,10 @@ export function recordOf(happened: Happened): PassRecord {
     elements: loads.elements.map(elementRecord),
     places: byPlace((name) => placeRecord(happened, visits[placeNames.indexOf(name)], snapshot, core)),
     forceLaws: laws.laws,
+    forceLaw: stand.model.forceLaw,
+    forceFactor: stand.model.force,
+    spreadLaw: stand.model.spreadLaw,
+    spreadFactor: stand.model.spread * (groove.spread ?? 1),
     spreadLaws: spreadLawsOf(rolled.spreads[0], stand.friction),
     elongation,
     mismatch: course.mismatch,

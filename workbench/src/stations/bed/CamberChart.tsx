@@ -79,7 +79,7 @@ export function CamberChart({
             y={y((field.value ?? 0) / 1000)}
             perPixel={(2000 * reach) / (bottom - top)}
           />
-          <text className="set plate" x={left + 34} y={y((field.value ?? 0) / 1000) - 9}>
+          <text className="set plate" x={left + 34} y={y((field.value ?? 0) / 1000) + 22}>
             pre-camber {figure((field.value ?? 0) / 1000, 'mm', 0)} mm
           </text>
         </g>

@@ -63,7 +63,7 @@ export function MachineLanes({ machine, plane, width, left, x }: Props) {
         in <tspan fontWeight={700}>{figure(machine.curvatureIn, 'perKm')}</tspan>
       </text>
       <text className="end plate" x={width - 6} y={250}>
-        out <tspan fontWeight={700}>{figure(machine.curvatureOut, 'perKm')}</tspan>, range{' '}
+        out of this machine <tspan fontWeight={700}>{figure(machine.curvatureOut, 'perKm')}</tspan>, range{' '}
         {figure(machine.curvatureOutLow, 'perKm')} to {figure(machine.curvatureOutHigh, 'perKm')}
       </text>
     </svg>
