@@ -1,6 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { StationCase } from '@bloomrail/engine/line/case';
+import { FlowCase } from '@bloomrail/engine/line/flow-case/flow-case';
 import { Plan } from '@bloomrail/engine/line/plan';
 import { recordSchemas } from '@bloomrail/engine/line/records';
 import { Summary } from '@bloomrail/engine/line/summary';
@@ -11,6 +12,7 @@ const folder = fileURLToPath(new URL('../reference/schemas/', import.meta.url));
 const schemas: Readonly<Record<string, z.ZodType>> = {
   plan: Plan,
   'station-case': StationCase,
+  'flow-case': FlowCase,
   summary: Summary,
   ...Object.fromEntries(Object.entries(recordSchemas).map(([kind, schema]) => [`record-${kind}`, schema])),
 };
