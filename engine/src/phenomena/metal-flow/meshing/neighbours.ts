@@ -1,4 +1,5 @@
-import type { Indices } from '../../../outcome/field.ts';
+import type { Field, Indices } from '../../../outcome/field.ts';
+import { elementSine } from './corner-sine.ts';
 
 /** The elements that meet at each node: of node i elements[starts[i]] … elements[starts[i + 1] − 1]. */
 export interface ElementsAround {
@@ -14,4 +15,37 @@ export function elementsAround(quads: Indices, nodes: number): ElementsAround {
   const filled = starts.slice();
   for (let i = 0; i < quads.length; i++) elements[filled[quads[i]]++] = Math.floor(i / 4);
   return { starts, elements };
+}
+
+/** Smallest corner sine of the elements around a node. */
+export function sharpestAround(
+  quads: Indices,
+  xy: Field,
+  { starts, elements }: ElementsAround,
+  node: number,
+): number {
+  let sharpest = 1;
+  for (let i = starts[node]; i < starts[node + 1]; i++) {
+    const sine = elementSine(quads, xy, elements[i]);
+    if (sine < sharpest) sharpest = sine;
+  }
+  return sharpest;
+}
+
+/** Mean of the middles of the elements around a node. */
+export function meanMiddle(
+  quads: Indices,
+  xy: Field,
+  { starts, elements }: ElementsAround,
+  node: number,
+): readonly [x: number, y: number] {
+  let [x, y] = [0, 0];
+  for (let i = starts[node]; i < starts[node + 1]; i++) {
+    for (let corner = 4 * elements[i]; corner < 4 * elements[i] + 4; corner++) {
+      x += xy[2 * quads[corner]];
+      y += xy[2 * quads[corner] + 1];
+    }
+  }
+  const count = 4 * (starts[node + 1] - starts[node]);
+  return [x / count, y / count];
 }

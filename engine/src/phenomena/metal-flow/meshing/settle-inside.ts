@@ -1,6 +1,6 @@
 import type { Indices } from '../../../outcome/field.ts';
 import { elementSine } from './corner-sine.ts';
-import { type ElementsAround, elementsAround } from './neighbours.ts';
+import { type ElementsAround, elementsAround, meanMiddle, sharpestAround } from './neighbours.ts';
 
 /** Corners better than this may give some of it for even spacing. */
 const plenty = 0.6;
@@ -62,37 +62,4 @@ function keepWhereSound(
       }
     }
   }
-}
-
-/** Smallest corner sine of the elements around a node. */
-export function sharpestAround(
-  quads: Indices,
-  xy: Float64Array,
-  { starts, elements }: ElementsAround,
-  node: number,
-): number {
-  let sharpest = 1;
-  for (let i = starts[node]; i < starts[node + 1]; i++) {
-    const sine = elementSine(quads, xy, elements[i]);
-    if (sine < sharpest) sharpest = sine;
-  }
-  return sharpest;
-}
-
-/** Mean of the middles of the elements around a node. */
-export function meanMiddle(
-  quads: Indices,
-  xy: Float64Array,
-  { starts, elements }: ElementsAround,
-  node: number,
-): readonly [x: number, y: number] {
-  let [x, y] = [0, 0];
-  for (let i = starts[node]; i < starts[node + 1]; i++) {
-    for (let corner = 4 * elements[i]; corner < 4 * elements[i] + 4; corner++) {
-      x += xy[2 * quads[corner]];
-      y += xy[2 * quads[corner] + 1];
-    }
-  }
-  const count = 4 * (starts[node + 1] - starts[node]);
-  return [x / count, y / count];
 }
