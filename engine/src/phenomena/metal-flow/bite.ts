@@ -1,0 +1,184 @@
+import type { Field } from '../../outcome/field.ts';
+import { type ContactMemory, contactMemory } from './contact.ts';
+import { type Grid, gridOf } from './grid.ts';
+import type { FlowProblem } from './problem.ts';
+import { copies, loopArea, skin } from './quad-mesh.ts';
+import { nearestOnRoll, nowhere, outlineAt, type RollSurface, rollSurface } from './roll-surface.ts';
+
+/** A pass being solved: what does not change from march to march, and the slices with what they remember. */
+export interface Bite {
+  readonly problem: FlowProblem;
+  readonly grid: Grid;
+  readonly rolls: readonly RollSurface[];
+  /** m from the first contact to the exit plane. */
+  readonly length: number;
+  readonly scales: Scales;
+}
+
+/** Reference values that make penalties and limits independent of units and size. */
+export interface Scales {
+  /** m/s of the driven rolls' surface; 1/s; Pa; Pa s. */
+  readonly speed: number;
+  readonly rate: number;
+  readonly stress: number;
+  readonly viscosity: number;
+  /** Area of the computed part on entering, m². */
+  readonly area: number;
+}
+
+/** One level of slices, refined from the level before. */
+export interface Level {
+  /** Distances before the exit plane of the sections, slices + 1, falling to 0. */
+  readonly distance: Float64Array;
+  readonly slices: readonly Slice[];
+  /** Axial force in the computed part at the sections, N. */
+  readonly pull: Float64Array;
+  /** Volume per second through the computed part, m³/s. */
+  flow: number;
+  /** rad/s of the rolls. */
+  readonly turning: Float64Array;
+}
+
+/** What a slice remembers from march to march. */
+export interface Slice {
+  readonly velocity: Float64Array;
+  /** Velocities of the march before. */
+  readonly earlier: Float64Array;
+  along: number;
+  readonly memory: ContactMemory;
+  /** Share of the flow stress that axial shear leaves, per element. */
+  readonly relief: Float64Array;
+  /** Σ A Φ′ of the elements around each node: how strongly it holds to its neighbours along the bar. */
+  readonly hold: Float64Array;
+  isNew: boolean;
+}
+
+export function biteOf(problem: FlowProblem): Bite | undefined {
+  const rolls = problem.rolls.map(rollSurface);
+  const grid = gridOf(problem.mesh);
+  const length = firstContact(grid, rolls, problem.mesh.xy);
+  if (length === undefined) return undefined;
+  return { problem, grid, rolls, length, scales: scalesOf(problem, rolls, length) };
+}
+
+function scalesOf(
+  { steel, rolls, mesh, temperature, strain }: FlowProblem,
+  surfaces: readonly RollSurface[],
+  length: number,
+): Scales {
+  const speeds = surfaces.flatMap(({ roll, profile, across }) => {
+    if (roll.turning === 'idle') return [];
+    let radius = 0;
+    for (let i = across; i < profile.length; i += 2)
+      radius = Math.max(radius, Math.abs(roll.axis - profile[i]));
+    return [radius * Math.abs(roll.turning)];
+  });
+  const speed = speeds.length > 0 ? Math.max(...speeds) : rolls.length;
+  const rate = (0.25 * speed) / length;
+  const m = steel.exponent(temperature[0]);
+  const stress = steel.strength(strain[0] + 0.1, temperature[0]) * (rate / steel.referenceRate) ** m;
+  return { speed, rate, stress, viscosity: stress / (3 * rate), area: loopArea(mesh.loop, mesh.xy) };
+}
+
+export function levelOf({ grid, rolls, length, scales, problem }: Bite, slices: number): Level {
+  const distance = distancesOf(length, slices, Math.sqrt(copies(problem.mesh.symmetry) * scales.area));
+  const count = distance.length - 1;
+  return {
+    distance,
+    slices: Array.from({ length: count }, () => newSlice(grid, rolls.length)),
+    pull: new Float64Array(count + 1),
+    flow: scales.speed * scales.area,
+    turning: Float64Array.from(problem.rolls, ({ turning }) => (turning === 'idle' ? 0 : turning)),
+  };
+}
+
+/** Slices are thinner where the roll comes in steeply. */
+const crowding = 0.8;
+
+/** Ahead of the bite the bar already bends towards the rolls: so many slices over so much of its size. */
+const [slicesAhead, reachAhead] = [0.2, 0.4];
+
+function distancesOf(length: number, slices: number, size: number): Float64Array {
+  const bite = Array.from({ length: slices + 1 }, (_, i) => length * (1 - i / slices) ** crowding);
+  const ahead = growing(bite[0] - bite[1], Math.round(slices * slicesAhead), reachAhead * size);
+  return Float64Array.from([...ahead.map((d) => length + d).reverse(), ...bite]);
+}
+
+/** Places at growing distances, the first about `first` apart, the last at `reach`. */
+function growing(first: number, count: number, reach: number): number[] {
+  if (count <= 0) return [];
+  const places = (ratio: number) => {
+    const out: number[] = [];
+    let [at, step] = [0, first];
+    for (let i = 0; i < count; i++) {
+      at += step;
+      out.push(at);
+      step *= ratio;
+    }
+    return out;
+  };
+  let [low, high] = [0.2, 8];
+  for (let i = 0; i < 40; i++) {
+    const ratio = (low + high) / 2;
+    if (places(ratio)[count - 1] < reach) low = ratio;
+    else high = ratio;
+  }
+  const found = places(low);
+  return found.map((d) => (d * reach) / found[count - 1]);
+}
+
+const newSlice = (grid: Grid, rolls: number): Slice => ({
+  velocity: new Float64Array(2 * grid.nodes),
+  earlier: new Float64Array(2 * grid.nodes),
+  along: 0,
+  memory: contactMemory(grid.skin.node.length, rolls),
+  relief: new Float64Array(grid.elements).fill(1),
+  hold: new Float64Array(grid.nodes),
+  isNew: true,
+});
+
+/** Distance before the exit plane at which a roll first touches the section, m; nothing when none does. */
+export function firstContact(grid: Grid, rolls: readonly RollSurface[], xy: Field): number | undefined {
+  const deepest = (distance: number) => smallestGap(grid, rolls, xy, distance);
+  if (deepest(0) >= 0) return undefined;
+  let [low, high] = [0, 0.7 * Math.min(...rolls.map(smallestRadius))];
+  if (deepest(high) < 0) return high;
+  for (let i = 0; i < 40; i++) {
+    const middle = (low + high) / 2;
+    if (deepest(middle) < 0) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+function smallestRadius({ roll, profile, across }: RollSurface): number {
+  let radius = 0;
+  for (let i = across; i < profile.length; i += 2)
+    radius = Math.max(radius, Math.abs(roll.axis - profile[i]));
+  return radius;
+}
+
+function smallestGap(grid: Grid, rolls: readonly RollSurface[], xy: Field, distance: number): number {
+  const nearest = nowhere();
+  let least = Number.POSITIVE_INFINITY;
+  for (const surface of rolls) {
+    const outline = new Float64Array(surface.profile.length);
+    outlineAt(surface, distance, outline);
+    for (const node of grid.skin.node) {
+      nearestOnRoll(outline, xy[2 * node], xy[2 * node + 1], nearest);
+      least = Math.min(least, nearest.gap);
+    }
+  }
+  return least;
+}
+
+/** Length of the skin of the computed part, m. */
+export function skinLength({ mesh: { loop, lies } }: Grid, xy: Field): number {
+  let sum = 0;
+  for (let i = 0; i < loop.length; i++) {
+    if (lies[i] !== skin) continue;
+    const [a, b] = [2 * loop[i], 2 * loop[(i + 1) % loop.length]];
+    sum += Math.hypot(xy[b] - xy[a], xy[b + 1] - xy[a + 1]);
+  }
+  return sum;
+}

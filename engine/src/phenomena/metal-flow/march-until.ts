@@ -1,0 +1,167 @@
+import type { Bite, Level, Slice } from './bite.ts';
+import { energyOf } from './energy.ts';
+import { type Balanced, balance } from './entry-speed.ts';
+import { type Broken, isBroken, type March, type MarchRoom, march } from './march.ts';
+import type { EnergyBalance } from './solution.ts';
+
+/** How far the marches of a level have come. */
+export interface Settling {
+  readonly march: March;
+  readonly balanced: Balanced;
+  /** Relative change of the flow rate, of the pull over σA, of the exit area. */
+  readonly flowChange: number;
+  readonly pullChange: number;
+  readonly areaChange: number;
+  readonly energy: EnergyBalance;
+}
+
+export interface LevelOutcome {
+  readonly last: Settling | undefined;
+  readonly settled: boolean;
+  readonly marches: number;
+  readonly rejected: number;
+  readonly broken: Broken | undefined;
+}
+
+export interface LevelWishes {
+  readonly most: number;
+  readonly isCoarsest: boolean;
+  readonly extrapolation: number;
+  readonly progress: (march: number) => boolean;
+}
+
+/** Limits for a level to count as settled, and beyond which a march is a spike. */
+const settledFlow = 1e-3;
+const settledPull = 0.02;
+const settledArea = 5e-4;
+const settledEnergy = 5e-3;
+const steadyEnergy = 1e-3;
+const spike = 1.5;
+
+/** Marches again and again until speed, pull and exit section no longer change. */
+export function marchUntilSettled(
+  bite: Bite,
+  level: Level,
+  room: MarchRoom,
+  wishes: LevelWishes,
+): LevelOutcome {
+  let last: Settling | undefined;
+  let [rejected, extrapolation] = [0, wishes.extrapolation];
+  const energies: number[] = [];
+  const gain: Gain = { share: damping, last: 0 };
+  for (let j = 0; j < wishes.most; j++) {
+    const isFirst = j === 0 && wishes.isCoarsest;
+    const kept = level.slices.map(copyOf);
+    const made = march(bite, level, room, { isFirst, extrapolation: j % 2 === 1 ? extrapolation : 0 });
+    if (isBroken(made)) return { last, settled: false, marches: j + 1, rejected, broken: made };
+    const balanced = balance(made, level, bite.problem.rolls, exitPullOf(bite, made));
+    const now = settlingOf(bite, level, made, balanced, last);
+    const isSpike = j > (wishes.isCoarsest ? 2 : 0) && now.pullChange > spike && rejected < 2;
+    if (isSpike) {
+      level.slices.forEach((slice, i) => restore(slice, kept[i]));
+      rejected++;
+      extrapolation = 0;
+      continue;
+    }
+    last = now;
+    const steady = Math.abs(now.energy.error - (energies[j - 2] ?? 1)) < steadyEnergy;
+    energies.push(now.energy.error);
+    const done =
+      j % 2 === 0 && j > 0 && isSettled(now) && (steady || Math.abs(now.energy.error) < settledEnergy);
+    if (done || !wishes.progress(j)) {
+      return { last, settled: done, marches: j + 1, rejected, broken: undefined };
+    }
+    follow(bite, level, balanced, gain, wishes.isCoarsest ? (j === 0 ? 0.03 : 0.25) : 0.04);
+  }
+  return { last, settled: false, marches: wishes.most, rejected, broken: undefined };
+}
+
+const isSettled = ({ flowChange, pullChange, areaChange }: Settling): boolean =>
+  flowChange < settledFlow && pullChange < settledPull && areaChange < settledArea;
+
+export const exitPullOf = ({ problem: { tension } }: Bite, { sections }: March): number =>
+  (tension?.exit ?? 0) * sections[sections.length - 1].area;
+
+function settlingOf(
+  bite: Bite,
+  level: Level,
+  made: March,
+  balanced: Balanced,
+  last: Settling | undefined,
+): Settling {
+  const { sections } = made;
+  const area = sections[sections.length - 1].area;
+  let pullChange = 0;
+  for (let i = 0; i < sections.length; i++) {
+    const off = Math.abs(balanced.pull[i] - level.pull[i]) / (bite.scales.stress * sections[i].area);
+    pullChange = Math.max(pullChange, off);
+  }
+  const lastArea = last?.march.sections[sections.length - 1].area ?? 0;
+  return {
+    march: made,
+    balanced,
+    flowChange: Math.abs(balanced.ratio - 1),
+    pullChange,
+    areaChange: Math.abs(area / lastArea - 1),
+    energy: energyOf(bite, level, made, balanced),
+  };
+}
+
+/** How much of what the balance asks for is done before the next march: more while it keeps asking for the same. */
+interface Gain {
+  share: number;
+  last: number;
+}
+
+const damping = 0.85;
+
+function renew(gain: Gain, wanted: number): void {
+  const asksOn = wanted * gain.last > 0 && Math.abs(wanted) > 0.4 * Math.abs(gain.last);
+  if (asksOn) gain.share = Math.min(4, 1.6 * gain.share);
+  else if (wanted * gain.last < 0) gain.share = Math.max(0.5, 0.5 * gain.share);
+  gain.last = wanted;
+}
+
+/** Speeds, pulls and turning go most of the way to what the balance asks for; velocities keep up with the bar. */
+function follow(
+  { problem }: Bite,
+  level: Level,
+  { ratio, turning, pull }: Balanced,
+  gain: Gain,
+  most: number,
+): void {
+  renew(gain, Math.log(ratio));
+  const change = Math.max(1 - most, Math.min(1 + most, ratio ** gain.share));
+  level.flow *= change;
+  for (const slice of level.slices) {
+    for (let at = 0; at < slice.velocity.length; at++) slice.velocity[at] *= change;
+    slice.along *= change;
+  }
+  problem.rolls.forEach(({ turning: drive }, r) => {
+    if (drive === 'idle') level.turning[r] += damping * (turning[r] - level.turning[r]);
+  });
+  for (let i = 0; i < pull.length; i++) level.pull[i] += damping * (pull[i] - level.pull[i]);
+}
+
+const copyOf = (slice: Slice): Slice => ({
+  ...slice,
+  velocity: slice.velocity.slice(),
+  earlier: slice.earlier.slice(),
+  memory: {
+    active: slice.memory.active.slice(),
+    pressure: slice.memory.pressure.slice(),
+    friction: slice.memory.friction.slice(),
+  },
+  relief: slice.relief.slice(),
+  hold: slice.hold.slice(),
+});
+
+function restore(slice: Slice, from: Slice): void {
+  slice.velocity.set(from.velocity);
+  slice.along = from.along;
+  slice.memory.active.set(from.memory.active);
+  slice.memory.pressure.set(from.memory.pressure);
+  slice.memory.friction.set(from.memory.friction);
+  slice.relief.set(from.relief);
+  slice.hold.set(from.hold);
+}

@@ -1,0 +1,199 @@
+import { type Factor, factor, solve } from '../../numerics/ldlt.ts';
+import type { Field } from '../../outcome/field.ts';
+import type { Contacts } from './contact.ts';
+import { addFriction, addPressure, changeContacts, frictionPotential, pressureOf } from './contact-forces.ts';
+import type { Grid } from './grid.ts';
+import {
+  type ElementRoom,
+  elementRoom,
+  potential,
+  type Tangent,
+  type Viscous,
+  viscousTangent,
+} from './viscous.ts';
+
+/** What one slice is asked: to find v and e that make its potential least. */
+export interface SliceTask {
+  readonly flow: Viscous;
+  readonly contacts: Contacts;
+  /** rad/s of each roll. */
+  readonly turning: Float64Array;
+  /** Coulomb’s coefficient of each roll, and the share of the shear yield stress that friction can reach. */
+  readonly friction: Field;
+  readonly shearLimit: Field;
+  /** Axial force in the computed part, N, and mean speed of the step, m/s. */
+  pull: number;
+  speed: number;
+  /** Penalty that keeps nodes out of the rolls, Pa s; slip below which friction fades, m/s. */
+  stiffness: number;
+  fade: number;
+  /** Drag on every unknown, Pa s; and the pull towards the next slice's velocities: per node, and its target. */
+  drag: number;
+  readonly coupling: Float64Array;
+  readonly target: Float64Array;
+  /** Whether the start is only a guess. */
+  isCold: boolean;
+}
+
+/** Its unknowns, changed in place. */
+export interface SliceState {
+  readonly velocity: Float64Array;
+  along: number;
+}
+
+export interface SliceOutcome {
+  readonly iterations: number;
+  readonly settled: boolean;
+  /** |Δv|/|v| of the last iteration. */
+  readonly residual: number;
+}
+
+/** Storage that all slices of a pass use one after the other. */
+export interface SliceRoom {
+  readonly tangent: Tangent;
+  readonly element: ElementRoom;
+  readonly rightSides: Float64Array<ArrayBuffer>;
+  readonly trial: Float64Array;
+  factored: Factor | undefined;
+}
+
+export const sliceRoom = (grid: Grid): SliceRoom => ({
+  tangent: {
+    matrix: new Float64Array(grid.flow.pattern.row.length),
+    slope: new Float64Array(2 * grid.nodes),
+    mixed: new Float64Array(2 * grid.nodes),
+    slopeAlong: 0,
+    curvatureAlong: 0,
+  },
+  element: elementRoom(),
+  rightSides: new Float64Array(4 * grid.nodes),
+  trial: new Float64Array(2 * grid.nodes),
+  factored: undefined,
+});
+
+const mostIterations = 30;
+
+/** Just under Newton's method: one step of the full tangent too many costs more than it wins. */
+const nearNewton = 0.98;
+
+/** A slice that starts from a guess first settles its viscosities. */
+const coldSteps = ({ isCold }: SliceTask): number => (isCold ? 4 : 0);
+
+/**
+ * Newton's method with contact and friction renewed after every step. What does not settle from where it starts is
+ * tried once more from `afresh`, with viscosities settled first.
+ */
+export function solveSlice(
+  task: SliceTask,
+  state: SliceState,
+  room: SliceRoom,
+  afresh: () => void,
+): SliceOutcome {
+  const first = iterated(task, state, room);
+  if (first.settled) return first;
+  afresh();
+  task.isCold = true;
+  const second = iterated(task, state, room);
+  return { ...second, iterations: first.iterations + second.iterations };
+}
+
+function iterated(task: SliceTask, state: SliceState, room: SliceRoom): SliceOutcome {
+  let residual = Number.POSITIVE_INFINITY;
+  for (let iteration = 1; iteration <= mostIterations; iteration++) {
+    task.flow.softening = iteration > coldSteps(task) ? nearNewton : 0;
+    const step = newtonStep(task, state, room);
+    if (step === undefined) return { iterations: iteration, settled: false, residual };
+    residual = step.change;
+    const changed = changeContacts(task, state.velocity, iteration);
+    if (step.full && residual < 3e-3 && changed < 1e-2)
+      return { iterations: iteration, settled: true, residual };
+  }
+  return { iterations: mostIterations, settled: false, residual };
+}
+
+/** One step: its size relative to the velocities, and whether it was taken whole. Nothing when the matrix is singular. */
+function newtonStep(
+  task: SliceTask,
+  state: SliceState,
+  room: SliceRoom,
+): { readonly change: number; readonly full: boolean } | undefined {
+  assemble(task, state, room);
+  const { grid } = task.flow;
+  const { tangent, rightSides } = room;
+  const n = 2 * grid.nodes;
+  for (let i = 0; i < n; i++) {
+    rightSides[i] = -tangent.slope[i];
+    rightSides[n + i] = tangent.mixed[i];
+  }
+  const factored = factor(grid.flow.symbolic, tangent.matrix, room.factored ? { into: room.factored } : {});
+  if (!factored.ok) return undefined;
+  room.factored = factored.value;
+  solve(factored.value, rightSides, rightSides);
+  let [slope, curvature] = [tangent.slopeAlong, tangent.curvatureAlong];
+  for (let i = 0; i < n; i++) {
+    slope += tangent.mixed[i] * rightSides[i];
+    curvature -= tangent.mixed[i] * rightSides[n + i];
+  }
+  const along = -slope / curvature;
+  for (let i = 0; i < n; i++) rightSides[i] -= along * rightSides[n + i];
+  return lineSearch(task, state, room, along);
+}
+
+function assemble(task: SliceTask, state: SliceState, room: SliceRoom): void {
+  const { flow, coupling, target, drag } = task;
+  const { grid } = flow;
+  const { tangent } = room;
+  viscousTangent(flow, state.velocity, state.along, tangent, room.element);
+  tangent.slopeAlong -= task.pull;
+  const { columnStart } = grid.flow.pattern;
+  for (let i = 0; i < 2 * grid.nodes; i++) {
+    const c = coupling[i >> 1];
+    tangent.matrix[columnStart[i]] += c + drag;
+    tangent.slope[i] += c * (state.velocity[i] - target[i]) + drag * state.velocity[i];
+  }
+  addPressure(task, state.velocity, tangent);
+  addFriction(task, state.velocity, tangent);
+  holdSymmetry(grid, tangent);
+}
+
+function holdSymmetry(grid: Grid, tangent: Tangent): void {
+  for (const entry of grid.heldEntries) tangent.matrix[entry] = 0;
+  for (const i of grid.held) {
+    tangent.slope[i] = 0;
+    tangent.mixed[i] = 0;
+  }
+}
+
+/** Halves the step until the potential falls, with contact and friction as they are. */
+function lineSearch(task: SliceTask, state: SliceState, room: SliceRoom, along: number) {
+  const { velocity } = state;
+  const { trial, rightSides } = room;
+  const before = wholePotential(task, velocity, state.along, room);
+  let share = 1;
+  for (; share > 1e-3; share /= 2) {
+    for (let i = 0; i < velocity.length; i++) trial[i] = velocity[i] + share * rightSides[i];
+    const after = wholePotential(task, trial, state.along + share * along, room);
+    if (after <= before + 1e-9 * Math.abs(before)) break;
+  }
+  let [moved, size] = [0, 1e-30];
+  for (let i = 0; i < velocity.length; i++) {
+    moved += (trial[i] - velocity[i]) ** 2;
+    size += trial[i] ** 2;
+    velocity[i] = trial[i];
+  }
+  state.along += share * along;
+  return { change: Math.sqrt(moved / size) / Math.min(1, share), full: share === 1 };
+}
+
+function wholePotential(task: SliceTask, v: Float64Array, along: number, room: SliceRoom): number {
+  const { flow, coupling, target, drag, contacts, pull, stiffness } = task;
+  let sum = potential(flow, v, along, room.element) - pull * along;
+  for (let i = 0; i < v.length; i++) {
+    const off = v[i] - target[i];
+    sum += (coupling[i >> 1] * off * off + drag * v[i] * v[i]) / 2;
+  }
+  for (let c = 0; c < contacts.count; c++) {
+    if (contacts.active[c]) sum += (stiffness * pressureOf(contacts, v, c) ** 2) / 2;
+  }
+  return sum + frictionPotential(task, v);
+}

@@ -1,0 +1,96 @@
+import type { Field } from '../../outcome/field.ts';
+import type { SliceTask } from './slice.ts';
+
+/** The touching nodes of one solved slice: all that speeds and pulls are worked out from without solving it again. */
+export interface Touching {
+  readonly count: number;
+  readonly node: Int32Array;
+  readonly roll: Int32Array;
+  readonly nx: Float64Array;
+  readonly ny: Float64Array;
+  /** Skin of each node, m. */
+  readonly share: Float64Array;
+  /** N per metre of bar. */
+  readonly pressure: Float64Array;
+  readonly friction: Float64Array;
+  readonly cap: Float64Array;
+  /** Coulomb's coefficient. */
+  readonly coefficient: Float64Array;
+  /** Bar's velocity across, m/s; the roll's surface per rad/s. */
+  readonly vx: Float64Array;
+  readonly vy: Float64Array;
+  readonly along: Float64Array;
+  readonly acrossX: Float64Array;
+  readonly acrossY: Float64Array;
+  /** Mean speed of the bar in the slice, m/s. */
+  readonly speed: number;
+  readonly fade: number;
+}
+
+export function touchingOf({ contacts, friction, speed, fade }: SliceTask, v: Field): Touching {
+  const active: number[] = [];
+  for (let c = 0; c < contacts.count; c++) if (contacts.active[c]) active.push(c);
+  const pick = (row: Field) => Float64Array.from(active, (c) => row[c]);
+  const whole = (row: Field) => Int32Array.from(active, (c) => row[c]);
+  return {
+    count: active.length,
+    node: whole(contacts.node),
+    roll: whole(contacts.roll),
+    nx: pick(contacts.nx),
+    ny: pick(contacts.ny),
+    share: pick(contacts.share),
+    pressure: pick(contacts.pressure),
+    friction: pick(contacts.friction),
+    cap: pick(contacts.cap),
+    coefficient: Float64Array.from(active, (c) => friction[contacts.roll[c]]),
+    vx: Float64Array.from(active, (c) => v[2 * contacts.node[c]]),
+    vy: Float64Array.from(active, (c) => v[2 * contacts.node[c] + 1]),
+    along: pick(contacts.along),
+    acrossX: pick(contacts.acrossX),
+    acrossY: pick(contacts.acrossY),
+    speed,
+    fade,
+  };
+}
+
+/** Forces of one slice on the bar at other speeds than it was solved for. */
+export interface SliceForces {
+  /** N per metre along the bar. */
+  along: number;
+  /** W per metre that each roll brings into the bar; per metre lost in slip. */
+  readonly power: Float64Array;
+  slipPower: number;
+}
+
+/**
+ * Axial force and roll powers of a slice when the bar runs `ratio` times as fast and the rolls turn at `turning`, with
+ * the pull in the bar higher by `pull` Pa, which lowers the pressures. Pressure does no net work: what it takes along
+ * the bar it gives across it.
+ */
+export function forcesAt(
+  touching: Touching,
+  ratio: number,
+  turning: Field,
+  pull: number,
+  out: SliceForces,
+): void {
+  const { count, roll, nx, ny, share, coefficient, cap, vx, vy, speed, fade } = touching;
+  out.along = 0;
+  out.slipPower = 0;
+  out.power.fill(0);
+  for (let c = 0; c < count; c++) {
+    const was = touching.pressure[c];
+    const pressure = pull === 0 ? was : Math.max(0.2 * was, was - share[c] * pull);
+    const slope = (nx[c] * vx[c] + ny[c] * vy[c]) / speed;
+    const rate = turning[roll[c]];
+    const rollAlong = rate * touching.along[c];
+    const [rollX, rollY] = [rate * touching.acrossX[c], rate * touching.acrossY[c]];
+    const [sx, sy, sz] = [ratio * vx[c] - rollX, ratio * vy[c] - rollY, ratio * speed - rollAlong];
+    const size = Math.sqrt(sx * sx + sy * sy + sz * sz + fade * fade);
+    const own = pull === 0 ? touching.friction[c] : Math.min(coefficient[c] * pressure, cap[c]);
+    const per = own / size;
+    out.along += pressure * slope - per * sz;
+    out.power[roll[c]] -= per * (sx * rollX + sy * rollY + sz * rollAlong);
+    out.slipPower += per * (sx * sx + sy * sy + sz * sz);
+  }
+}

@@ -1,0 +1,197 @@
+import type { Field } from '../../outcome/field.ts';
+import type { ElementGeometry } from './element-geometry.ts';
+import type { Grid } from './grid.ts';
+
+/**
+ * The flow potential of one slice, W per metre of bar, of the velocities v across the bar and the rate e along it:
+ *
+ *   Π = Σ A Φ(E) + ½ κ A D²,   E = ⅔ [e² + vᵀK v/A + χ/(2 d²) mean (v − v₋)²] + ε₀²,   D = b·v/A + e
+ *   Φ(E) = c E^((m+1)/2)/(m+1),   flow stress σ = c E^(m/2)
+ *
+ * E is the square of the equivalent strain rate, taken as a mean over the element; v₋ the velocities of the slice
+ * before, at the distance d: the shear that bends the flow lines. Volume is kept by the penalty κ.
+ */
+export interface Viscous {
+  readonly grid: Grid;
+  readonly geometry: ElementGeometry;
+  /** Strength over referenceRate^m per element, lowered by axial shear: c; and m. */
+  readonly strength: Float64Array;
+  readonly exponent: Float64Array;
+  /** v₋, two per node. */
+  readonly before: Float64Array;
+  /** χ/d², 1/m². */
+  shear: number;
+  /** κ, Pa s. */
+  bulk: number;
+  /** ε₀², 1/s². */
+  floor: number;
+  /** Share of the tangent's softening that is kept: near 1 Newton's method, 0 frozen viscosities. */
+  softening: number;
+  /** Computed with the potential: E and D per element. */
+  readonly rateSquared: Float64Array;
+  readonly dilatation: Float64Array;
+}
+
+/** Room for one element's numbers while the loop runs. */
+export interface ElementRoom {
+  readonly v: Float64Array;
+  readonly step: Float64Array;
+  readonly product: Float64Array;
+  readonly slope: Float64Array;
+}
+
+export const elementRoom = (): ElementRoom => ({
+  v: new Float64Array(8),
+  step: new Float64Array(8),
+  product: new Float64Array(8),
+  slope: new Float64Array(8),
+});
+
+export function viscousFor(grid: Grid, geometry: ElementGeometry): Viscous {
+  const perElement = () => new Float64Array(grid.elements);
+  return {
+    grid,
+    geometry,
+    strength: perElement(),
+    exponent: perElement(),
+    before: new Float64Array(2 * grid.nodes),
+    shear: 0,
+    bulk: 0,
+    floor: 0,
+    softening: 0,
+    rateSquared: perElement(),
+    dilatation: perElement(),
+  };
+}
+
+/** Π, with E and D left behind. */
+export function potential(flow: Viscous, v: Field, e: number, room: ElementRoom): number {
+  const { geometry, strength, exponent, bulk, rateSquared, dilatation } = flow;
+  let sum = 0;
+  for (let k = 0; k < rateSquared.length; k++) {
+    gather(flow, v, k, room);
+    const square = rates(flow, e, k, room);
+    const m = exponent[k];
+    const D = dilatation[k];
+    sum += geometry.area[k] * ((strength[k] * square ** ((m + 1) / 2)) / (m + 1) + (bulk * D * D) / 2);
+  }
+  return sum;
+}
+
+function gather({ grid: { quads }, before }: Viscous, v: Field, k: number, { v: own, step }: ElementRoom) {
+  for (let a = 0; a < 4; a++) {
+    const at = 2 * quads[4 * k + a];
+    own[2 * a] = v[at];
+    own[2 * a + 1] = v[at + 1];
+    step[2 * a] = v[at] - before[at];
+    step[2 * a + 1] = v[at + 1] - before[at + 1];
+  }
+}
+
+/** E of element k; D beside it; K v stays in room.product. */
+function rates(flow: Viscous, e: number, k: number, { v, step, product }: ElementRoom): number {
+  const { geometry, shear, floor, rateSquared, dilatation } = flow;
+  const K = geometry.strain;
+  product.fill(0);
+  let at = 36 * k;
+  for (let i = 0; i < 8; i++) {
+    let sum = 0;
+    for (let j = 0; j < i; j++) {
+      const entry = K[at++];
+      sum += entry * v[j];
+      product[j] += entry * v[i];
+    }
+    product[i] += sum + K[at++] * v[i];
+  }
+  let [work, bend, growth] = [0, 0, 0];
+  for (let i = 0; i < 8; i++) {
+    work += v[i] * product[i];
+    bend += step[i] * step[i];
+    growth += geometry.divergence[8 * k + i] * v[i];
+  }
+  const area = geometry.area[k];
+  const square = (2 / 3) * (e * e + work / area + (shear * bend) / 8) + floor;
+  rateSquared[k] = square;
+  dilatation[k] = growth / area + e;
+  return square;
+}
+
+/** Slopes and curvature of Π with respect to e, and everything about v in the arrays. */
+export interface Tangent {
+  /** Entries of the lower triangle, by the grid's flow layout. */
+  readonly matrix: Float64Array;
+  /** ∂Π/∂v and ∂²Π/∂v∂e. */
+  readonly slope: Float64Array;
+  readonly mixed: Float64Array;
+  slopeAlong: number;
+  curvatureAlong: number;
+}
+
+/** Fills the tangent of Π anew at (v, e); contact and neighbours are added by others. */
+export function viscousTangent(flow: Viscous, v: Field, e: number, out: Tangent, room: ElementRoom): void {
+  const { grid, geometry, strength, exponent, shear, bulk, softening } = flow;
+  out.matrix.fill(0);
+  out.slope.fill(0);
+  out.mixed.fill(0);
+  out.slopeAlong = 0;
+  out.curvatureAlong = 0;
+  for (let k = 0; k < grid.elements; k++) {
+    gather(flow, v, k, room);
+    const square = rates(flow, e, k, room);
+    const area = geometry.area[k];
+    const m = exponent[k];
+    const first = (strength[k] * square ** ((m - 1) / 2)) / 2;
+    const second = (softening * first * (m - 1)) / (2 * square);
+    const along = (4 / 3) * e;
+    const bending = shear / 6;
+    for (let i = 0; i < 8; i++) {
+      room.slope[i] = ((4 / 3) * room.product[i]) / area + bending * room.step[i];
+    }
+    out.slopeAlong += area * (first * along + bulk * flow.dilatation[k]);
+    out.curvatureAlong += area * ((4 / 3) * first + second * along * along + bulk);
+    const weights = {
+      area,
+      strain: (4 / 3) * first,
+      diagonal: area * first * bending,
+      rank: area * second,
+      volume: bulk / area,
+    };
+    addElement(flow, k, weights, out, room.slope);
+    addSlopes(flow, k, area * first, area * second * along, out, room.slope);
+  }
+}
+
+interface ElementWeights {
+  readonly area: number;
+  readonly strain: number;
+  readonly diagonal: number;
+  readonly rank: number;
+  readonly volume: number;
+}
+
+function addElement(flow: Viscous, k: number, weights: ElementWeights, out: Tangent, slope: Field): void {
+  const { slot } = flow.grid.flow;
+  const { strain, divergence } = flow.geometry;
+  const { matrix } = out;
+  let at = 36 * k;
+  for (let i = 0; i < 8; i++) {
+    const [rank, volume] = [weights.rank * slope[i], weights.volume * divergence[8 * k + i]];
+    const row = 64 * k + 8 * i;
+    for (let j = 0; j <= i; j++) {
+      matrix[slot[row + j]] +=
+        weights.strain * strain[at++] + rank * slope[j] + volume * divergence[8 * k + j];
+    }
+    matrix[slot[row + i]] += weights.diagonal;
+  }
+}
+
+function addSlopes(flow: Viscous, k: number, first: number, mixed: number, out: Tangent, slope: Field): void {
+  const { quads } = flow.grid;
+  const { divergence } = flow.geometry;
+  const push = flow.bulk * flow.dilatation[k];
+  for (let i = 0; i < 8; i++) {
+    const at = 2 * quads[4 * k + (i >> 1)] + (i & 1);
+    out.slope[at] += first * slope[i] + push * divergence[8 * k + i];
+    out.mixed[at] += mixed * slope[i] + flow.bulk * divergence[8 * k + i];
+  }
+}
