@@ -1,111 +1,181 @@
+/** The arrays that an elimination works on, all of one factor's storage. */
+export interface FrontArrays {
+  /** L and D of all fronts, panel after panel. */
+  readonly lower: Float64Array;
+  /** Room for the largest panel: its columns before they are divided by their pivot. */
+  readonly unscaled: Float64Array;
+  /** Updates that wait for their parent. */
+  readonly updates: Float64Array;
+}
+
+/** Room of a column of so many numbers: one more where they are odd, so that kernels may work in pairs. */
+export const strideOf = (rows: number): number => rows + (rows & 1);
+
 /**
- * Eliminates the first `pivots` unknowns of a dense symmetric front, in place: the hot loop of the factorisation.
+ * Eliminates all pivots of one front, in place: the hot loop of the factorisation.
  *
- * front[at + column·order + row], row ≥ column, holds the lower triangle on entry. On return the diagonal of the
- * first `pivots` columns holds D, below it stands L (unit diagonal left out), and the rest is the update
- * A₂₂ − L₂ D L₂ᵀ. Nothing is tested here: a pivot of zero leaves infinities for the caller to find.
+ * lower[panel + column·stride + row], row ≥ column, holds the pivot columns of the front, `order` rows each;
+ * updates[update + …] in the same way the lower triangle of the rows and columns behind them. On return the panel
+ * has D on its diagonal and L below it, and the update is A₂₂ − L₂ D L₂ᵀ. Nothing is tested here: a pivot of zero
+ * leaves infinities for the caller to find.
+ *
+ * Every entry (i, j) becomes ((a − x_i0 l_j0) − x_i1 l_j1) − …, where x = L D, whatever the blocking: kernels that keep
+ * to this order agree to the last bit.
  */
-export function eliminate(front: Float64Array, at: number, order: number, pivots: number): void {
+export function eliminate(
+  arrays: FrontArrays,
+  panel: number,
+  order: number,
+  pivots: number,
+  update: number,
+): void {
+  const { lower, unscaled, updates } = arrays;
+  const stride = strideOf(order);
+  const left = order - pivots;
+  const behind = { target: updates, at: update, stride: strideOf(left), rows: left, columns: left };
   let k = 0;
-  for (; k + 4 <= pivots; k += 4) {
-    factorFour(front, at, order, k);
-    updateByFour(front, at, order, k);
+  for (; k < pivots; k += k + 4 <= pivots ? 4 : 1) {
+    const depth = k + 4 <= pivots ? 4 : 1;
+    const x = k * stride + k;
+    if (depth === 4) factorFour(arrays, panel + x, x, stride, order - k);
+    else factorOne(arrays, panel + x, x, order - k);
+    const [rows, columns] = [order - k - depth, pivots - k - depth];
+    const at = panel + x + depth * (stride + 1);
+    const takeOut = depth === 4 ? takeOutFour : takeOutOne;
+    const below = { lower, at: panel + x + depth, unscaled, from: x + depth, stride };
+    takeOut({ target: lower, at, stride, rows, columns }, below);
+    takeOut(behind, { ...below, at: below.at + columns, from: below.from + columns });
   }
-  for (; k < pivots; k++) eliminateOne(front, at, order, k);
 }
 
-function eliminateOne(front: Float64Array, at: number, order: number, k: number): void {
-  const own = at + k * order;
-  const reciprocal = 1 / front[own + k];
-  for (let j = k + 1; j < order; j++) {
-    const target = at + j * order;
-    const c = front[own + j] * reciprocal;
-    for (let i = j; i < order; i++) front[target + i] -= c * front[own + i];
-  }
-  for (let i = k + 1; i < order; i++) front[own + i] *= reciprocal;
+/** The first columns of a lower triangle: target[at + column·stride + row], row ≥ column. */
+interface Trapezoid {
+  readonly target: Float64Array;
+  readonly at: number;
+  readonly stride: number;
+  readonly rows: number;
+  readonly columns: number;
 }
 
-/** Columns k … k + 3 become columns of L and D. */
-function factorFour(front: Float64Array, at: number, order: number, k: number): void {
-  const c0 = at + k * order;
-  const c1 = c0 + order;
-  const c2 = c1 + order;
-  const c3 = c2 + order;
-  const r0 = 1 / front[c0 + k];
-  const x10 = front[c0 + k + 1];
-  const x20 = front[c0 + k + 2];
-  const x30 = front[c0 + k + 3];
+/** The rows of eliminated columns beside a trapezoid: L at lower[at + …], L D at unscaled[from + …]. */
+interface Eliminated {
+  readonly lower: Float64Array;
+  readonly at: number;
+  readonly unscaled: Float64Array;
+  readonly from: number;
+  readonly stride: number;
+}
+
+/** One column becomes a column of L and D, from its diagonal down. */
+function factorOne({ lower, unscaled }: FrontArrays, c: number, x: number, rows: number): void {
+  const reciprocal = 1 / lower[c];
+  for (let i = 1; i < rows; i++) {
+    unscaled[x + i] = lower[c + i];
+    lower[c + i] *= reciprocal;
+  }
+}
+
+/** Four columns side by side become columns of L and D. */
+function factorFour(
+  { lower, unscaled }: FrontArrays,
+  c0: number,
+  x: number,
+  stride: number,
+  rows: number,
+): void {
+  const c1 = c0 + stride;
+  const c2 = c1 + stride;
+  const c3 = c2 + stride;
+  const r0 = 1 / lower[c0];
+  const x10 = lower[c0 + 1];
+  const x20 = lower[c0 + 2];
+  const x30 = lower[c0 + 3];
   const l10 = x10 * r0;
   const l20 = x20 * r0;
   const l30 = x30 * r0;
-  const d1 = front[c1 + k + 1] - l10 * x10;
+  const d1 = lower[c1 + 1] - x10 * l10;
   const r1 = 1 / d1;
-  const x21 = front[c1 + k + 2] - l10 * x20;
-  const x31 = front[c1 + k + 3] - l10 * x30;
+  const x21 = lower[c1 + 2] - x20 * l10;
+  const x31 = lower[c1 + 3] - x30 * l10;
   const l21 = x21 * r1;
   const l31 = x31 * r1;
-  const d2 = front[c2 + k + 2] - l20 * x20 - l21 * x21;
+  const d2 = lower[c2 + 2] - x20 * l20 - x21 * l21;
   const r2 = 1 / d2;
-  const x32 = front[c2 + k + 3] - l20 * x30 - l21 * x31;
+  const x32 = lower[c2 + 3] - x30 * l20 - x31 * l21;
   const l32 = x32 * r2;
-  const d3 = front[c3 + k + 3] - l30 * x30 - l31 * x31 - l32 * x32;
+  const d3 = lower[c3 + 3] - x30 * l30 - x31 * l31 - x32 * l32;
   const r3 = 1 / d3;
-  front[c0 + k + 1] = l10;
-  front[c0 + k + 2] = l20;
-  front[c0 + k + 3] = l30;
-  front[c1 + k + 1] = d1;
-  front[c1 + k + 2] = l21;
-  front[c1 + k + 3] = l31;
-  front[c2 + k + 2] = d2;
-  front[c2 + k + 3] = l32;
-  front[c3 + k + 3] = d3;
-  for (let i = k + 4; i < order; i++) {
-    const x0 = front[c0 + i];
-    const x1 = front[c1 + i] - l10 * x0;
-    const x2 = front[c2 + i] - l20 * x0 - l21 * x1;
-    const x3 = front[c3 + i] - l30 * x0 - l31 * x1 - l32 * x2;
-    front[c0 + i] = x0 * r0;
-    front[c1 + i] = x1 * r1;
-    front[c2 + i] = x2 * r2;
-    front[c3 + i] = x3 * r3;
+  lower[c0 + 1] = l10;
+  lower[c0 + 2] = l20;
+  lower[c0 + 3] = l30;
+  lower[c1 + 1] = d1;
+  lower[c1 + 2] = l21;
+  lower[c1 + 3] = l31;
+  lower[c2 + 2] = d2;
+  lower[c2 + 3] = l32;
+  lower[c3 + 3] = d3;
+  for (let i = 4; i < rows; i++) {
+    const x0 = lower[c0 + i];
+    const x1 = lower[c1 + i] - x0 * l10;
+    const x2 = lower[c2 + i] - x0 * l20 - x1 * l21;
+    const x3 = lower[c3 + i] - x0 * l30 - x1 * l31 - x2 * l32;
+    unscaled[x + i] = x0;
+    unscaled[x + stride + i] = x1;
+    unscaled[x + 2 * stride + i] = x2;
+    unscaled[x + 3 * stride + i] = x3;
+    lower[c0 + i] = x0 * r0;
+    lower[c1 + i] = x1 * r1;
+    lower[c2 + i] = x2 * r2;
+    lower[c3 + i] = x3 * r3;
   }
 }
 
-/** Takes the part of columns k … k + 3 out of all columns behind them, two at a time. */
-function updateByFour(front: Float64Array, at: number, order: number, k: number): void {
-  const l0 = at + k * order;
-  const l1 = l0 + order;
-  const l2 = l1 + order;
-  const l3 = l2 + order;
-  const d0 = front[l0 + k];
-  const d1 = front[l1 + k + 1];
-  const d2 = front[l2 + k + 2];
-  const d3 = front[l3 + k + 3];
-  let j = k + 4;
-  for (; j + 1 < order; j += 2) {
-    const a = at + j * order;
-    const b = a + order;
-    const a0 = front[l0 + j] * d0;
-    const a1 = front[l1 + j] * d1;
-    const a2 = front[l2 + j] * d2;
-    const a3 = front[l3 + j] * d3;
-    const b0 = front[l0 + j + 1] * d0;
-    const b1 = front[l1 + j + 1] * d1;
-    const b2 = front[l2 + j + 1] * d2;
-    const b3 = front[l3 + j + 1] * d3;
-    front[a + j] -= front[l0 + j] * a0 + front[l1 + j] * a1 + front[l2 + j] * a2 + front[l3 + j] * a3;
-    for (let i = j + 1; i < order; i++) {
-      const x0 = front[l0 + i];
-      const x1 = front[l1 + i];
-      const x2 = front[l2 + i];
-      const x3 = front[l3 + i];
-      front[a + i] -= x0 * a0 + x1 * a1 + x2 * a2 + x3 * a3;
-      front[b + i] -= x0 * b0 + x1 * b1 + x2 * b2 + x3 * b3;
+function takeOutOne({ target, at, stride, rows, columns }: Trapezoid, source: Eliminated): void {
+  const { lower, at: l, unscaled, from: x } = source;
+  for (let j = 0; j < columns; j++) {
+    const own = at + j * stride;
+    const lj = lower[l + j];
+    for (let i = j; i < rows; i++) target[own + i] -= unscaled[x + i] * lj;
+  }
+}
+
+/** Two columns of the trapezoid at a time. */
+function takeOutFour(into: Trapezoid, source: Eliminated): void {
+  const { target, at, stride, rows, columns } = into;
+  const { lower, at: l0, unscaled, from: x0 } = source;
+  const l1 = l0 + source.stride;
+  const l2 = l1 + source.stride;
+  const l3 = l2 + source.stride;
+  const x1 = x0 + source.stride;
+  const x2 = x1 + source.stride;
+  const x3 = x2 + source.stride;
+  let j = 0;
+  for (; j + 1 < columns; j += 2) {
+    const a = at + j * stride;
+    const b = a + stride;
+    const a0 = lower[l0 + j];
+    const a1 = lower[l1 + j];
+    const a2 = lower[l2 + j];
+    const a3 = lower[l3 + j];
+    const b0 = lower[l0 + j + 1];
+    const b1 = lower[l1 + j + 1];
+    const b2 = lower[l2 + j + 1];
+    const b3 = lower[l3 + j + 1];
+    for (let i = j; i < rows; i++) {
+      const u0 = unscaled[x0 + i];
+      const u1 = unscaled[x1 + i];
+      const u2 = unscaled[x2 + i];
+      const u3 = unscaled[x3 + i];
+      target[a + i] = target[a + i] - u0 * a0 - u1 * a1 - u2 * a2 - u3 * a3;
+      target[b + i] = target[b + i] - u0 * b0 - u1 * b1 - u2 * b2 - u3 * b3;
     }
   }
-  if (j < order) {
-    const last = at + j * order + j;
-    front[last] -=
-      front[l0 + j] ** 2 * d0 + front[l1 + j] ** 2 * d1 + front[l2 + j] ** 2 * d2 + front[l3 + j] ** 2 * d3;
-  }
+  if (j === columns) return;
+  const last = { target, at: at + j * (stride + 1), stride, rows: rows - j, columns: 1 };
+  for (let k = 0; k < 4; k++) takeOutOne(last, columnOf(source, k, j));
+}
+
+/** Column k of what was eliminated, from row j down. */
+function columnOf({ lower, at, unscaled, from, stride }: Eliminated, k: number, j: number): Eliminated {
+  return { lower, at: at + k * stride + j, unscaled, from: from + k * stride + j, stride };
 }

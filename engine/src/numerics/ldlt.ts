@@ -1,6 +1,9 @@
 import type { Field, Indices } from '../outcome/field.ts';
 import { type Failure, ok, type Result } from '../outcome/result.ts';
-import { eliminate } from './front.ts';
+import { strideOf } from './front.ts';
+import type { FrontKernel } from './front-kernel.ts';
+import { plainKernel } from './front-plain.ts';
+import { simdKernel } from './front-simd/simd-kernel.ts';
 import { backward, forward } from './substitution.ts';
 import type { Symbolic } from './symbolic.ts';
 
@@ -15,12 +18,13 @@ export interface Factor {
   readonly wrongSigns: Indices;
   /** L, front after front, each order × pivots with D on its diagonal; see Symbolic.panelStart. */
   readonly lower: Float64Array;
+  /** What the fronts were eliminated with; both kernels give the same bits. */
+  readonly kernel: 'simd' | 'plain';
   readonly workspace: Workspace;
 }
 
 interface Workspace {
-  /** Fronts that are being eliminated or wait for their parent; see Symbolic.frontStart. */
-  readonly fronts: Float64Array;
+  readonly kernel: FrontKernel;
   /** One right-hand side in the order of elimination. */
   readonly ordered: Float64Array;
 }
@@ -32,6 +36,8 @@ export interface FactorOptions {
   readonly into?: Factor;
   /** A pivot smaller than this part of the unknown's own diagonal entry counts as zero; default 1e-13. */
   readonly smallestPivot?: number;
+  /** For new storage: 'plain' does without WebAssembly. By default the faster kernel that the host can run. */
+  readonly kernel?: 'simd' | 'plain';
 }
 
 /** A pivot that vanished: the matrix is singular, or so nearly that no digit of a solution would be right. */
@@ -52,30 +58,28 @@ export interface SingularPivot extends Failure {
 export function factor(
   symbolic: Symbolic,
   values: Field,
-  { signs, into, smallestPivot = 1e-13 }: FactorOptions = {},
+  { signs, into, kernel, smallestPivot = 1e-13 }: FactorOptions = {},
 ): Result<Factor, SingularPivot> {
   const { unknown, pivotStart, pattern } = symbolic;
-  const { lower, workspace } = into ?? storageFor(symbolic);
+  const workspace = into?.workspace ?? workspaceFor(symbolic, kernel);
+  const { name, arrays } = workspace.kernel;
+  const { lower } = arrays;
+  takeEntries(symbolic, values, lower);
   const wrongSigns: number[] = [];
   let negative = 0;
   for (let f = 0; f < symbolic.parent.length; f++) {
-    const { fronts } = workspace;
-    const at = symbolic.frontStart[f];
-    const order = orderOf(symbolic, f);
-    const pivots = pivotStart[f + 1] - pivotStart[f];
-    assemble(symbolic, f, values, fronts);
-    eliminate(fronts, at, order, pivots);
-    for (let k = 0; k < pivots; k++) {
-      const pivot = fronts[at + k * order + k];
-      const i = unknown[pivotStart[f] + k];
+    eliminateFront(symbolic, f, workspace.kernel);
+    const stride = strideOf(orderOf(symbolic, f));
+    for (let k = pivotStart[f]; k < pivotStart[f + 1]; k++) {
+      const pivot = lower[symbolic.panelStart[f] + (k - pivotStart[f]) * (stride + 1)];
+      const i = unknown[k];
       const own = Math.abs(values[pattern.columnStart[i]]);
       if (!(Math.abs(pivot) > smallestPivot * own)) return vanished(i, pivot, own);
       if (pivot < 0) negative++;
       if (signs && signs[i] * pivot < 0) wrongSigns.push(i);
     }
-    keepPanel(fronts, at, order * pivots, lower, symbolic.panelStart[f]);
   }
-  return ok({ symbolic, negative, wrongSigns, lower, workspace });
+  return ok({ symbolic, negative, wrongSigns, lower, kernel: name, workspace });
 }
 
 /**
@@ -96,44 +100,41 @@ export function solve(factor: Factor, rhs: Field, out = new Float64Array(rhs.len
   return out;
 }
 
-function storageFor(symbolic: Symbolic): Pick<Factor, 'lower' | 'workspace'> {
-  const fronts = new Float64Array(symbolic.workspaceSize);
-  const ordered = new Float64Array(symbolic.unknown.length);
-  const lower = new Float64Array(symbolic.panelStart[symbolic.parent.length]);
-  return { lower, workspace: { fronts, ordered } };
+/**
+ * Memory for WebAssembly costs as much as ten to twenty factorings of a matrix of so many unknowns; above, and kept
+ * for the next matrix, it pays.
+ */
+const smallestForSimd = 100;
+
+function workspaceFor(symbolic: Symbolic, asked?: 'simd' | 'plain'): Workspace {
+  const size = symbolic.unknown.length;
+  const name = asked ?? (size < smallestForSimd ? 'plain' : 'simd');
+  const kernel = (name === 'simd' && simdKernel(symbolic)) || plainKernel(symbolic);
+  return { kernel, ordered: new Float64Array(size) };
 }
 
 function orderOf({ pivotStart, borderStart }: Symbolic, f: number): number {
   return pivotStart[f + 1] - pivotStart[f] + borderStart[f + 1] - borderStart[f];
 }
 
-/** Front f: its entries of the matrix, and the updates its children left. */
-function assemble(symbolic: Symbolic, f: number, values: Field, fronts: Float64Array): void {
-  const { frontStart, entryStart, entry, entryTo, firstChild, nextChild } = symbolic;
-  const at = frontStart[f];
-  const order = orderOf(symbolic, f);
-  fronts.fill(0, at, at + order * order);
-  for (let n = entryStart[f]; n < entryStart[f + 1]; n++) fronts[at + entryTo[n]] += values[entry[n]];
+function takeEntries({ entryTo }: Symbolic, values: Field, lower: Float64Array): void {
+  lower.fill(0);
+  for (let at = 0; at < entryTo.length; at++) lower[entryTo[at]] = values[at];
+}
+
+/** Front f, whose entries of the matrix are there already: adds what its children left, and eliminates. */
+function eliminateFront(symbolic: Symbolic, f: number, kernel: FrontKernel): void {
+  const { pivotStart, borderStart, panelStart, updateStart, firstChild, nextChild } = symbolic;
+  const left = borderStart[f + 1] - borderStart[f];
+  const pivots = pivotStart[f + 1] - pivotStart[f];
+  const [panel, update] = [panelStart[f], updateStart[f]];
+  kernel.arrays.updates.fill(0, update, update + left * strideOf(left));
   for (let child = firstChild[f]; child >= 0; child = nextChild[child]) {
-    addUpdate(symbolic, child, fronts, at, order);
+    const first = borderStart[child];
+    const rows = borderStart[child + 1] - first;
+    kernel.addUpdate(updateStart[child], rows, first, panel, pivots + left, pivots, update);
   }
-}
-
-function addUpdate(symbolic: Symbolic, child: number, fronts: Float64Array, at: number, order: number): void {
-  const { borderStart, rowInParent } = symbolic;
-  const first = borderStart[child];
-  const left = borderStart[child + 1] - first;
-  const childOrder = orderOf(symbolic, child);
-  const update = symbolic.frontStart[child] + (childOrder - left) * (childOrder + 1);
-  for (let j = 0; j < left; j++) {
-    const to = at + rowInParent[first + j] * order;
-    const from = update + j * childOrder;
-    for (let i = j; i < left; i++) fronts[to + rowInParent[first + i]] += fronts[from + i];
-  }
-}
-
-function keepPanel(fronts: Float64Array, at: number, length: number, lower: Float64Array, to: number): void {
-  for (let i = 0; i < length; i++) lower[to + i] = fronts[at + i];
+  kernel.eliminate(panel, pivots + left, pivots, update);
 }
 
 function vanished(unknown: number, pivot: number, own: number): Result<Factor, SingularPivot> {

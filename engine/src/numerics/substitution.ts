@@ -1,3 +1,4 @@
+import { strideOf } from './front.ts';
 import type { Symbolic } from './symbolic.ts';
 
 /** L y = x for the pivots of front f; x, in the order of elimination, is overwritten. */
@@ -7,7 +8,7 @@ export function forward(symbolic: Symbolic, lower: Float64Array, f: number, x: F
   const pivots = pivotStart[f + 1] - first;
   const from = borderStart[f];
   const left = borderStart[f + 1] - from;
-  const order = pivots + left;
+  const order = strideOf(pivots + left);
   const panel = symbolic.panelStart[f];
   for (let k = 0; k < pivots; k++) {
     const xk = x[first + k];
@@ -35,7 +36,7 @@ export function backward(symbolic: Symbolic, lower: Float64Array, f: number, x: 
   const pivots = pivotStart[f + 1] - first;
   const from = borderStart[f];
   const left = borderStart[f + 1] - from;
-  const order = pivots + left;
+  const order = strideOf(pivots + left);
   const panel = symbolic.panelStart[f];
   for (let k = 0; k < pivots; k++) x[first + k] /= lower[panel + k * order + k];
   let k = 0;

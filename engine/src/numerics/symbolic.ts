@@ -1,5 +1,6 @@
 import type { Field } from '../outcome/field.ts';
 import { dissect, type SeparatorTree } from './dissection.ts';
+import { strideOf } from './front.ts';
 import { type Grouping, graphOf, grouped } from './graph.ts';
 import type { SymmetricPattern } from './pattern.ts';
 
@@ -9,8 +10,8 @@ import type { SymmetricPattern } from './pattern.ts';
  * Unknowns are eliminated in the order `unknown`; "place" is the position in it. Front f eliminates the places
  * pivotStart[f] … pivotStart[f + 1] − 1, and touches the later places in its border:
  *
- *     pivots  | L D Lᵀ          front: order = pivots + border, column after column,
- *     border  | L      update   lower triangle only; the update is added to the parent front.
+ *     pivots  | L D Lᵀ          order = pivots + border; the panel on the left stays, the update on the right
+ *     border  | L      update   is added to the parent front. Lower triangles, column after column.
  */
 export interface Symbolic {
   readonly pattern: SymmetricPattern;
@@ -25,14 +26,13 @@ export interface Symbolic {
   readonly borderStart: Int32Array;
   readonly border: Int32Array;
   readonly rowInParent: Int32Array;
-  /** Matrix entries of front f: entry[entryStart[f]] … in the value array, and where in the front they go. */
-  readonly entryStart: Int32Array;
-  readonly entry: Int32Array;
+  /** Where each entry of the matrix goes in the panels. */
   readonly entryTo: Int32Array;
-  /** Where the L of front f (order × pivots) starts in the factor's values. */
+  /** Where the pivot columns of front f start among all panels, strideOf(order) × pivots numbers. */
   readonly panelStart: Int32Array;
-  /** Where front f is assembled in a workspace of so many numbers. */
-  readonly frontStart: Int32Array;
+  readonly largestPanel: number;
+  /** Where the update of front f starts in a workspace of so many numbers. */
+  readonly updateStart: Int32Array;
   readonly workspaceSize: number;
 }
 
@@ -50,8 +50,9 @@ export function analyse(pattern: SymmetricPattern, coordinates?: Field): Symboli
   const { borderStart, border } = borders(grouping, tree, place, pivotStart);
   const { parent } = tree;
   const rowInParent = rowsInParent(parent, pivotStart, borderStart, border);
-  const entries = entriesOfFronts(pattern, place, pivotStart, borderStart, border);
   const shape = { pivotStart, borderStart, parent };
+  const places = storage(shape);
+  const entryTo = entriesInPanels(pattern, place, pivotStart, borderStart, border, places.panelStart);
   return {
     pattern,
     unknown,
@@ -59,8 +60,8 @@ export function analyse(pattern: SymmetricPattern, coordinates?: Field): Symboli
     ...children(parent),
     border,
     rowInParent,
-    ...entries,
-    ...storage(shape),
+    entryTo,
+    ...places,
   };
 }
 
@@ -181,39 +182,44 @@ function rowsInParent(
   return rows;
 }
 
-function entriesOfFronts(
+/** Each entry goes into the panel of the front that eliminates the earlier of its two unknowns. */
+function entriesInPanels(
   { size, columnStart, row }: SymmetricPattern,
   place: Int32Array,
   pivotStart: Int32Array,
   borderStart: Int32Array,
   border: Int32Array,
-) {
-  const fronts = pivotStart.length - 1;
-  const frontAt = new Int32Array(size);
-  for (let f = 0; f < fronts; f++) frontAt.fill(f, pivotStart[f], pivotStart[f + 1]);
-  const entryStart = new Int32Array(fronts + 1);
+  panelStart: Int32Array,
+): Int32Array {
   const column = new Int32Array(row.length);
   for (let j = 0; j < size; j++) column.fill(j, columnStart[j], columnStart[j + 1]);
   const earlier = (at: number) => Math.min(place[row[at]], place[column[at]]);
-  for (let at = 0; at < row.length; at++) entryStart[frontAt[earlier(at)] + 1]++;
-  for (let f = 0; f < fronts; f++) entryStart[f + 1] += entryStart[f];
-  const next = entryStart.slice(0, fronts);
-  const entry = new Int32Array(row.length);
-  for (let at = 0; at < row.length; at++) entry[next[frontAt[earlier(at)]]++] = at;
+  const { start, entry } = sortedBy(earlier, row.length, size);
   const entryTo = new Int32Array(row.length);
   const rowOf = new Int32Array(size);
-  for (let f = 0; f < fronts; f++) {
-    const order = loadRows(rowOf, f, pivotStart, borderStart, border);
-    for (let n = entryStart[f]; n < entryStart[f + 1]; n++) {
+  for (let f = 0; f + 1 < pivotStart.length; f++) {
+    const stride = strideOf(loadRows(rowOf, f, pivotStart, borderStart, border));
+    for (let n = start[pivotStart[f]]; n < start[pivotStart[f + 1]]; n++) {
       const [a, b] = [rowOf[place[row[entry[n]]]], rowOf[place[column[entry[n]]]]];
-      entryTo[n] = Math.min(a, b) * order + Math.max(a, b);
+      entryTo[entry[n]] = panelStart[f] + Math.min(a, b) * stride + Math.max(a, b);
     }
   }
-  return { entryStart, entry, entryTo };
+  return entryTo;
+}
+
+/** Entries by ascending key: those of key k are entry[start[k]] … entry[start[k + 1] − 1]. */
+function sortedBy(key: (at: number) => number, entries: number, keys: number) {
+  const start = new Int32Array(keys + 1);
+  for (let at = 0; at < entries; at++) start[key(at) + 1]++;
+  for (let k = 0; k < keys; k++) start[k + 1] += start[k];
+  const next = start.slice(0, keys);
+  const entry = new Int32Array(entries);
+  for (let at = 0; at < entries; at++) entry[next[key(at)]++] = at;
+  return { start, entry };
 }
 
 /**
- * Where panels and fronts lie. A front must outlive the assembly of its parent, and no longer: fronts of even depth
+ * Where panels and updates lie. An update must outlive the assembly of its parent, and no longer: those of even depth
  * pile up from the bottom of the workspace, those of odd depth hang from its top, so nothing is ever moved.
  */
 function storage({
@@ -225,23 +231,25 @@ function storage({
   const panelStart = new Int32Array(fronts + 1);
   const odd = new Uint8Array(fronts);
   for (let f = fronts - 1; f >= 0; f--) odd[f] = parent[f] < 0 ? 0 : 1 - odd[parent[f]];
-  const frontStart = new Int32Array(fronts);
+  const updateStart = new Int32Array(fronts);
   const height = [0, 0];
   const childrenFrom = new Int32Array(fronts).fill(-1);
-  let workspaceSize = 0;
+  let [workspaceSize, largestPanel] = [0, 0];
   for (let f = 0; f < fronts; f++) {
     const pivots = pivotStart[f + 1] - pivotStart[f];
-    const order = pivots + borderStart[f + 1] - borderStart[f];
-    panelStart[f + 1] = panelStart[f] + pivots * order;
+    const left = borderStart[f + 1] - borderStart[f];
+    const panel = pivots * strideOf(pivots + left);
+    panelStart[f + 1] = panelStart[f] + panel;
+    largestPanel = Math.max(largestPanel, panel);
     const own = odd[f];
     const base = height[own];
-    height[own] += order * order;
-    frontStart[f] = own ? height[own] : base;
+    height[own] += left * strideOf(left);
+    updateStart[f] = own ? height[own] : base;
     workspaceSize = Math.max(workspaceSize, height[0] + height[1]);
     if (childrenFrom[f] >= 0) height[1 - own] = childrenFrom[f];
     if (parent[f] < 0) height[own] = base;
     else if (childrenFrom[parent[f]] < 0) childrenFrom[parent[f]] = base;
   }
-  for (let f = 0; f < fronts; f++) if (odd[f]) frontStart[f] = workspaceSize - frontStart[f];
-  return { panelStart, frontStart, workspaceSize };
+  for (let f = 0; f < fronts; f++) if (odd[f]) updateStart[f] = workspaceSize - updateStart[f];
+  return { panelStart, largestPanel, updateStart, workspaceSize };
 }
