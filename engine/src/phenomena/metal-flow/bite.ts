@@ -42,8 +42,6 @@ export interface Level {
 /** What a slice remembers from march to march. */
 export interface Slice {
   readonly velocity: Float64Array;
-  /** Velocities of the march before. */
-  readonly earlier: Float64Array;
   along: number;
   readonly memory: ContactMemory;
   /** Share of the flow stress that axial shear leaves, per element. */
@@ -129,7 +127,6 @@ function growing(first: number, count: number, reach: number): number[] {
 
 const newSlice = (grid: Grid, rolls: number): Slice => ({
   velocity: new Float64Array(2 * grid.nodes),
-  earlier: new Float64Array(2 * grid.nodes),
   along: 0,
   memory: contactMemory(grid.skin.node.length, rolls),
   relief: new Float64Array(grid.elements).fill(1),

@@ -1,7 +1,8 @@
 import type { Bite, Level, Slice } from './bite.ts';
 import { energyOf } from './energy.ts';
 import { type Balanced, balance } from './entry-speed.ts';
-import { type Broken, isBroken, type March, type MarchRoom, march } from './march.ts';
+import { type Broken, isBroken, type March, march } from './march.ts';
+import type { MarchRoom } from './march-room.ts';
 import type { EnergyBalance } from './solution.ts';
 
 /** How far the marches of a level have come. */
@@ -21,13 +22,13 @@ export interface LevelOutcome {
   readonly marches: number;
   readonly rejected: number;
   readonly broken: Broken | undefined;
+  readonly cancelled: boolean;
 }
 
 export interface LevelWishes {
   readonly most: number;
-  readonly isCoarsest: boolean;
   readonly extrapolation: number;
-  readonly progress: (march: number) => boolean;
+  readonly progress: (share: number) => boolean;
 }
 
 /** Limits for a level to count as settled, and beyond which a march is a spike. */
@@ -45,36 +46,44 @@ export function marchUntilSettled(
   room: MarchRoom,
   wishes: LevelWishes,
 ): LevelOutcome {
+  const isCold = level.slices[0].isNew;
+  const gain: Gain = { share: damping, last: 0 };
+  const energies: number[] = [];
   let last: Settling | undefined;
   let [rejected, extrapolation] = [0, wishes.extrapolation];
-  const energies: number[] = [];
-  const gain: Gain = { share: damping, last: 0 };
+  const ended = (marches: number, how: Partial<LevelOutcome> = {}): LevelOutcome => ({
+    ...{ last, settled: false, marches, rejected, broken: undefined, cancelled: false },
+    ...how,
+  });
   for (let j = 0; j < wishes.most; j++) {
-    const isFirst = j === 0 && wishes.isCoarsest;
     const kept = level.slices.map(copyOf);
-    const made = march(bite, level, room, { isFirst, extrapolation: j % 2 === 1 ? extrapolation : 0 });
-    if (isBroken(made)) return { last, settled: false, marches: j + 1, rejected, broken: made };
+    const mode = { isFirst: isCold && j === 0, extrapolation: j % 2 === 1 ? extrapolation : 0 };
+    const made = march(bite, level, room, mode);
+    if (isBroken(made)) return ended(j + 1, { broken: made });
     const balanced = balance(made, level, bite.problem.rolls, exitPullOf(bite, made));
     const now = settlingOf(bite, level, made, balanced, last);
-    const isSpike = j > (wishes.isCoarsest ? 2 : 0) && now.pullChange > spike && rejected < 2;
-    if (isSpike) {
-      level.slices.forEach((slice, i) => restore(slice, kept[i]));
+    if (j > (isCold ? 2 : 0) && now.pullChange > spike && rejected < mostRejected) {
+      level.slices.forEach((slice, i) => {
+        restore(slice, kept[i]);
+      });
       rejected++;
       extrapolation = 0;
       continue;
     }
     last = now;
-    const steady = Math.abs(now.energy.error - (energies[j - 2] ?? 1)) < steadyEnergy;
-    energies.push(now.energy.error);
-    const done =
-      j % 2 === 0 && j > 0 && isSettled(now) && (steady || Math.abs(now.energy.error) < settledEnergy);
-    if (done || !wishes.progress(j)) {
-      return { last, settled: done, marches: j + 1, rejected, broken: undefined };
-    }
-    follow(bite, level, balanced, gain, wishes.isCoarsest ? (j === 0 ? 0.03 : 0.25) : 0.04);
+    const isSteady = Math.abs(now.energy.error - (energies[j - 2] ?? 1)) < steadyEnergy;
+    energies[j] = now.energy.error;
+    const closes = isSteady || Math.abs(now.energy.error) < settledEnergy;
+    if (j % 2 === 0 && j > 0 && isSettled(now) && closes) return ended(j + 1, { settled: true });
+    if (!wishes.progress((j + 1) / wishes.most)) return ended(j + 1, { cancelled: true });
+    // The very first march knows nothing of friction: what it asks for is not to be believed.
+    follow(bite, level, balanced, gain, isCold ? (j === 0 ? 0.03 : 0.25) : 0.04);
   }
-  return { last, settled: false, marches: wishes.most, rejected, broken: undefined };
+  return ended(wishes.most);
 }
+
+/** Spikes that are thrown away before they are taken for the truth. */
+const mostRejected = 2;
 
 const isSettled = ({ flowChange, pullChange, areaChange }: Settling): boolean =>
   flowChange < settledFlow && pullChange < settledPull && areaChange < settledArea;
@@ -146,7 +155,6 @@ function follow(
 const copyOf = (slice: Slice): Slice => ({
   ...slice,
   velocity: slice.velocity.slice(),
-  earlier: slice.earlier.slice(),
   memory: {
     active: slice.memory.active.slice(),
     pressure: slice.memory.pressure.slice(),

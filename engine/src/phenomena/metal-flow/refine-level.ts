@@ -9,9 +9,9 @@ export function refinedLevel(bite: Bite, coarse: Level, slices: number): Level {
   fine.flow = coarse.flow;
   fine.turning.set(coarse.turning);
   for (let i = 0; i <= slices; i++) fine.pull[i] = valueAt(coarse.distance, coarse.pull, fine.distance[i]);
-  middlesOf(fine.distance).forEach((place, i) =>
-    copyInto(coarse.slices[sliceAt(coarse, place)], fine.slices[i]),
-  );
+  middlesOf(fine.distance).forEach((place, i) => {
+    copyInto(coarse.slices[sliceAt(coarse, place)], fine.slices[i]);
+  });
   return fine;
 }
 

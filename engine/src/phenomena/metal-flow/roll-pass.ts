@@ -1,8 +1,9 @@
 import { fail, ok, type Result } from '../../outcome/result.ts';
+import { accepted } from './accept.ts';
 import { type Bite, biteOf, type Level, levelOf } from './bite.ts';
 import { solutionOf } from './flow-result.ts';
-import { marchRoom } from './march.ts';
-import { type LevelOutcome, marchUntilSettled } from './march-until.ts';
+import { type MarchRoom, marchRoom } from './march-room.ts';
+import { type LevelOutcome, marchUntilSettled, type Settling } from './march-until.ts';
 import type { FlowProblem } from './problem.ts';
 import { firstGuess, refinedLevel } from './refine-level.ts';
 import type { FlowSolution } from './solution.ts';
@@ -12,58 +13,78 @@ import type { FlowSolution } from './solution.ts';
  * strain with a uniform speed along the bar, tied to its neighbours by the shear that bends the flow lines, and to the
  * rolls by pressure and friction. The entry speed is found from the balance of the forces along the bar.
  *
- * Fails, never guesses: when the rolls do not reach the bar or do not bite, when speed, pull or section do not settle,
- * when energy is off by more than 3 %, or when the axial shear exceeds what the steel can bear.
- * Source: rigid-viscoplastic finite elements after Lee & Kobayashi; axial shear after Orowan; both in own form.
+ * Fails, never guesses: when the rolls do not reach the bar or do not draw it through, when speed, pull or section do
+ * not settle, when energy is off by more than 3 %, or when the axial shear exceeds what the steel can bear.
+ * Source: rigid-viscoplastic finite elements after Lee & Kobayashi, axial shear after Orowan (both from memory), in own form.
  */
 export function rollPass(problem: FlowProblem): Result<FlowSolution> {
   const bite = biteOf(problem);
   if (!bite) return fail({ model: 'metal flow', reason: 'the rolls do not reach the bar' });
-  const made = solved(bite, problem.wishes.slices);
-  if (!made.ok) return made;
-  return solutionOf(bite, made.value);
+  const made = solved(bite);
+  return made.ok ? ok(solutionOf(bite, made.value)) : made;
 }
 
-/** The last level, and how it was reached. */
+/** The finest level, its last march, and what it took. */
 export interface Solved {
+  readonly level: Level;
+  readonly last: Settling;
+  readonly marches: number;
+  readonly rejected: number;
+  /** Times the pass was begun again with other slices. */
+  readonly restarts: number;
+}
+
+/** Slices of each attempt over those wished for, and how far velocities ahead are carried on. */
+const attempts = [
+  { finer: 1, extrapolation: 0.8 },
+  { finer: 1.4, extrapolation: 0 },
+];
+
+function solved(bite: Bite): Result<Solved> {
+  const room = marchRoom(bite);
+  let [marches, rejected] = [0, 0];
+  for (let restarts = 0; ; restarts++) {
+    const made = attempt(bite, room, attempts[restarts]);
+    marches += made.marches;
+    rejected += made.rejected;
+    const last = accepted(bite, made.outcome, marches);
+    if (last.ok) return ok({ level: made.level, last: last.value, marches, rejected, restarts });
+    if (restarts + 1 === attempts.length || made.outcome.cancelled) return last;
+  }
+}
+
+interface Attempt {
   readonly level: Level;
   readonly outcome: LevelOutcome;
   readonly marches: number;
   readonly rejected: number;
-  readonly restarts: number;
 }
 
-function solved(bite: Bite, slices: number): Result<Solved> {
-  const room = marchRoom(bite);
-  const counts =
-    slices >= 12
-      ? [Math.round(slices / 4), Math.round(slices / 2), slices]
-      : [Math.round(slices / 2), slices];
-  const most = slices >= 12 ? [5, 3, 9] : [5, 9];
-  let level = levelOf(bite, counts[0]);
+/** From few slices to many: the smooth part of the answer is found where a march is cheap. */
+function attempt(bite: Bite, room: MarchRoom, { finer, extrapolation }: (typeof attempts)[number]): Attempt {
+  const levels = levelsOf(Math.round(bite.problem.wishes.slices * finer));
+  let level = levelOf(bite, levels[0].slices);
   firstGuess(bite, level);
   let [marches, rejected] = [0, 0];
   for (let l = 0; ; l++) {
-    const isLast = l + 1 === counts.length;
     const outcome = marchUntilSettled(bite, level, room, {
-      most: most[l],
-      isCoarsest: level.slices[0].isNew,
-      extrapolation: 0.8,
-      progress: (j) => bite.problem.wishes.progress?.((l + j / most[l]) / counts.length) ?? true,
+      most: levels[l].marches,
+      extrapolation,
+      progress: (share) => bite.problem.wishes.progress?.((l + share) / levels.length) ?? true,
     });
     marches += outcome.marches;
     rejected += outcome.rejected;
-    if (isLast) return finished({ level, outcome, marches, rejected, restarts: 0 });
-    level = outcome.broken ? levelOf(bite, counts[l + 1]) : refinedLevel(bite, level, counts[l + 1]);
+    if (l + 1 === levels.length || outcome.cancelled) return { level, outcome, marches, rejected };
+    level = outcome.broken
+      ? levelOf(bite, levels[l + 1].slices)
+      : refinedLevel(bite, level, levels[l + 1].slices);
     if (outcome.broken) firstGuess(bite, level);
   }
 }
 
-function finished(made: Solved): Result<Solved> {
-  const { outcome } = made;
-  if (outcome.last && !outcome.broken) return ok(made);
-  const where = outcome.broken
-    ? `${outcome.broken.reason} in slice ${outcome.broken.slice + 1}`
-    : 'nothing came out';
-  return fail({ model: 'metal flow', reason: where, iterations: made.marches });
+function levelsOf(slices: number): { readonly slices: number; readonly marches: number }[] {
+  const [quarter, half] = [Math.round(slices / 4), Math.round(slices / 2)];
+  const finest = { slices, marches: 11 };
+  if (slices < 12) return [{ slices: half, marches: 5 }, finest];
+  return [{ slices: quarter, marches: 5 }, { slices: half, marches: 3 }, finest];
 }

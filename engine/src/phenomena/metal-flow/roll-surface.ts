@@ -85,7 +85,7 @@ function nearestSegment(outline: Field, x: number, y: number, first: Nearest | u
     const square = dx * dx + dy * dy;
     if (square === 0) continue;
     const share = ((x - ax) * dx + (y - ay) * dy) / square;
-    const kept = share < 0 ? 0 : share > 1 ? 1 : share;
+    const kept = Math.min(1, Math.max(0, share));
     const [px, py] = [ax + kept * dx, ay + kept * dy];
     const away = (x - px) * (x - px) + (y - py) * (y - py);
     if (away >= best) continue;
@@ -104,7 +104,7 @@ function describe(outline: Field, x: number, y: number, i: number, out: Nearest)
   const [dx, dy] = [outline[i + 2] - outline[i], outline[i + 3] - outline[i + 1]];
   const length = Math.hypot(dx, dy);
   const share = ((x - outline[i]) * dx + (y - outline[i + 1]) * dy) / (length * length);
-  const kept = share < 0 ? 0 : share > 1 ? 1 : share;
+  const kept = Math.min(1, Math.max(0, share));
   out.x = outline[i] + kept * dx;
   out.y = outline[i + 1] + kept * dy;
   out.nx = -dy / length;

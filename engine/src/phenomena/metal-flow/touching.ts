@@ -1,4 +1,5 @@
 import type { Field } from '../../outcome/field.ts';
+import { noSlip, slipOf } from './contact-forces.ts';
 import type { SliceTask } from './slice.ts';
 
 /** The touching nodes of one solved slice: all that speeds and pulls are worked out from without solving it again. */
@@ -22,14 +23,22 @@ export interface Touching {
   readonly along: Float64Array;
   readonly acrossX: Float64Array;
   readonly acrossY: Float64Array;
+  /** Slip along the bar, m/s, negative where the roll runs ahead; and power that goes into it, W per metre of bar. */
+  readonly slip: Float64Array;
+  /** Friction on the roll across the bar, N per metre of bar. */
+  readonly pushX: Float64Array;
+  readonly pushY: Float64Array;
+  readonly slipPower: Float64Array;
   /** Mean speed of the bar in the slice, m/s. */
   readonly speed: number;
   readonly fade: number;
 }
 
-export function touchingOf({ contacts, friction, speed, fade }: SliceTask, v: Field): Touching {
+export function touchingOf(task: SliceTask, v: Float64Array): Touching {
+  const { contacts, friction, speed, fade } = task;
   const active: number[] = [];
   for (let c = 0; c < contacts.count; c++) if (contacts.active[c]) active.push(c);
+  const slips = active.map((c) => slipOf(task, v, c, noSlip()));
   const pick = (row: Field) => Float64Array.from(active, (c) => row[c]);
   const whole = (row: Field) => Int32Array.from(active, (c) => row[c]);
   return {
@@ -48,6 +57,13 @@ export function touchingOf({ contacts, friction, speed, fade }: SliceTask, v: Fi
     along: pick(contacts.along),
     acrossX: pick(contacts.acrossX),
     acrossY: pick(contacts.acrossY),
+    slip: Float64Array.from(slips, ({ along }) => along),
+    pushX: Float64Array.from(slips, ({ x, size }, n) => (contacts.friction[active[n]] * x) / size),
+    pushY: Float64Array.from(slips, ({ y, size }, n) => (contacts.friction[active[n]] * y) / size),
+    slipPower: Float64Array.from(
+      slips,
+      ({ along, x, y, size }, n) => (contacts.friction[active[n]] * (along * along + x * x + y * y)) / size,
+    ),
     speed,
     fade,
   };

@@ -1,0 +1,142 @@
+import { must } from '../../outcome/result.ts';
+import { edgesOfPath, pointAt } from '../../section/edges.ts';
+import { type Corner, filleted } from '../../section/filleted.ts';
+import { chordsFor } from '../../section/flatten.ts';
+import type { Outline } from '../../section/outline.ts';
+import { rectangle } from '../../section/rectangle.ts';
+import { shidaParts } from '../../steel/shida.ts';
+import { quadMeshOfAbout } from './meshing/quads.ts';
+import type { FlowProblem, FlowRoll, FlowSteel, FlowWishes } from './problem.ts';
+import type { Symmetry } from './quad-mesh.ts';
+
+/** How much of a section is computed: all, y ≥ 0, or x ≥ 0 and y ≥ 0. */
+export type Part = 'whole' | 'half' | 'quarter';
+
+export const linesOf: Readonly<Record<Part, Symmetry>> = {
+  whole: {},
+  half: { y: 0 },
+  quarter: { x: 0, y: 0 },
+};
+
+/** What stands beside the shapes of a pass. */
+export interface Conditions {
+  readonly part: Part;
+  /** About so many in the computed part. */
+  readonly nodes: number;
+  readonly steel: FlowSteel;
+  /** °C. */
+  readonly temperature?: number;
+  readonly tension?: NonNullable<FlowProblem['tension']>;
+  readonly wishes: FlowWishes;
+}
+
+/** A pass of an even bar; the rolls given are those of the upper half, mirrored where the lower half is computed too. */
+export function passOf(outline: Outline, upper: readonly FlowRoll[], given: Conditions): FlowProblem {
+  const { part, nodes, steel, temperature = 1000, tension, wishes } = given;
+  const mesh = must(quadMeshOfAbout(outline, linesOf[part], nodes));
+  const even = (value: number) => new Float64Array(mesh.xy.length / 2).fill(value);
+  return {
+    ...{ mesh, temperature: even(temperature), strain: even(0), steel, wishes },
+    rolls: part === 'whole' ? upper.flatMap(withImage) : upper,
+    ...(tension ? { tension } : {}),
+  };
+}
+
+/** A horizontal roll has its image below; an upright one reaches through already. */
+const withImage = (roll: FlowRoll): readonly FlowRoll[] =>
+  roll.side === 'top' ? [roll, mirroredRoll(roll)] : [{ ...roll, profile: reachingThrough(roll.profile) }];
+
+export const mirroredRoll = (roll: FlowRoll): FlowRoll => ({
+  ...roll,
+  name: `${roll.name}, below`,
+  side: 'bottom',
+  axis: -roll.axis,
+  profile: Float64Array.from(roll.profile, (value, i) => (i % 2 === 1 ? -value : value)),
+});
+
+/** An upright roll's edge above y = 0, joined to its image below. */
+function reachingThrough(profile: FlowRoll['profile']): Float64Array {
+  const above: number[][] = [];
+  for (let i = 0; i < profile.length; i += 2)
+    if (profile[i + 1] > 0) above.push([profile[i], profile[i + 1]]);
+  return Float64Array.from([...above.map(([x, y]) => [x, -y]).reverse(), ...above].flat());
+}
+
+/** σ = 100 MPa (rate/10)^0.15: the plain steel of the full solutions. */
+export const plainSteel: FlowSteel = powerSteel(100e6, 0.15);
+
+export function powerSteel(stress: number, exponent: number, referenceRate = 10): FlowSteel {
+  return {
+    name: `${stress / 1e6} MPa (rate/${referenceRate})^${exponent}`,
+    strength: () => stress,
+    exponent: () => exponent,
+    referenceRate,
+  };
+}
+
+/** Hot steel by Shida, carbon in mass %; no softer than at a strain of 0.02. */
+export function shidaSteel(carbon: number): FlowSteel {
+  const law = shidaParts(carbon);
+  return {
+    name: `Shida, ${carbon.toFixed(2)} % C`,
+    strength: (strain, T) => law.temperature(T) * law.hardening(Math.max(strain, 0.02)),
+    exponent: law.exponent,
+    referenceRate: 10,
+  };
+}
+
+/** A driven upper roll through corners x, y (radius), m, its surface at `radius` from the axis running at `speed`, m/s. */
+export function topRoll(
+  corners: readonly Corner[],
+  axis: number,
+  radius: number,
+  speed: number,
+  friction: number,
+): FlowRoll {
+  return {
+    ...{ name: 'top', side: 'top', axis, turning: speed / radius, friction },
+    profile: pointsThrough(corners),
+  };
+}
+
+/** Farthest that chords leave the arcs, m. */
+const sagitta = 2e-5;
+
+export function pointsThrough(corners: readonly Corner[]): Float64Array {
+  const vertices = filleted(corners, false);
+  const points = edgesOfPath({ vertices }).flatMap((edge) => {
+    const chords = chordsFor(edge, sagitta);
+    return Array.from({ length: chords }, (_, k) => pointAt(edge, k / chords));
+  });
+  return Float64Array.from([...points, vertices[vertices.length - 1]].flatMap(({ x, y }) => [x, y]));
+}
+
+export const corner = (x: number, y: number, radius = 0): Corner => ({ x, y, radius });
+
+/** Corners right of x = 0, and their images left of it, as one chain from left to right. */
+export const bothSides = (right: readonly Corner[]): Corner[] => [
+  ...right.map(({ x, y, radius }) => corner(-x, y, radius)).reverse(),
+  ...right,
+];
+
+export interface FlatPass {
+  /** m: height before and after, width, roll radius, corner radius. */
+  readonly h0: number;
+  readonly h1: number;
+  readonly b0: number;
+  readonly R: number;
+  readonly corner?: number;
+  /** Roll surface, m/s. */
+  readonly speed: number;
+  readonly friction: number;
+}
+
+export function flatPass(pass: FlatPass, given: Conditions): FlowProblem {
+  const { h0, h1, b0, R, speed, friction } = pass;
+  const barrel = bothSides([corner(4 * b0 + h0, h1 / 2)]);
+  return passOf(
+    rectangle(b0, h0, pass.corner ?? 0),
+    [topRoll(barrel, h1 / 2 + R, R, speed, friction)],
+    given,
+  );
+}

@@ -1,0 +1,90 @@
+import type { Field } from '../../outcome/field.ts';
+import type { Bite, Slice } from './bite.ts';
+import { heatStep, workHeat } from './bite-heat.ts';
+import { type ElementGeometry, measureElements } from './element-geometry.ts';
+import type { MarchStep } from './march.ts';
+import type { MarchRoom } from './march-room.ts';
+
+/** What the steel carries along: at each node strain, °C, and J/m³ that work has brought. */
+export interface NodeState {
+  readonly strain: Float64Array;
+  readonly temperature: Float64Array;
+  readonly heat: Float64Array;
+}
+
+export const stateOf = ({ problem, grid }: Bite): NodeState => ({
+  strain: Float64Array.from(problem.strain),
+  temperature: Float64Array.from(problem.temperature),
+  heat: new Float64Array(grid.nodes),
+});
+
+export const copyOfState = ({ strain, temperature, heat }: NodeState): NodeState => ({
+  strain: strain.slice(),
+  temperature: temperature.slice(),
+  heat: heat.slice(),
+});
+
+/** Moves the section on to the next one, strains it, and mends the mesh. */
+export function advance(
+  { grid, problem }: Bite,
+  { velocity }: Slice,
+  { duration, length, rate, power, touching }: MarchStep,
+  room: MarchRoom,
+  xy: Float64Array,
+  { strain, temperature, heat }: NodeState,
+  upstream: Float64Array,
+): void {
+  const gained = nodalMean(grid, room.geometry, rate);
+  for (let node = 0; node < grid.nodes; node++) strain[node] += gained[node] * duration;
+  const work = workHeat(grid, room.geometry, power, touching, length, duration);
+  for (let node = 0; node < grid.nodes; node++) heat[node] += work[node];
+  if (problem.heat) {
+    heatStep(grid, room.geometry, problem.heat, work, touching, duration, temperature, room.heat);
+  }
+  const vx = Float64Array.from({ length: grid.nodes }, (_, node) => velocity[2 * node]);
+  const vy = Float64Array.from({ length: grid.nodes }, (_, node) => velocity[2 * node + 1]);
+  const parts = partsOf(grid, velocity, duration, room, xy);
+  for (let part = 0; part < parts; part++) {
+    for (let node = 0; node < grid.nodes; node++) {
+      xy[2 * node] += (vx[node] * duration) / parts;
+      xy[2 * node + 1] += (vy[node] * duration) / parts;
+    }
+    room.relax(xy, [strain, temperature, heat, vx, vy]);
+  }
+  for (let node = 0; node < grid.nodes; node++) {
+    upstream[2 * node] = vx[node];
+    upstream[2 * node + 1] = vy[node];
+  }
+}
+
+/** Least Jacobian over the mean that an element may have when a step is made at once; and most parts of a step. */
+const [squeezed, mostParts] = [0.25, 8];
+
+/** In how many parts a step is made, the mesh being mended in between: more where elements would be squeezed flat. */
+function partsOf(
+  grid: Bite['grid'],
+  velocity: Field,
+  duration: number,
+  { halfway, probe }: MarchRoom,
+  xy: Field,
+): number {
+  for (let at = 0; at < halfway.length; at++) halfway[at] = xy[at] + duration * velocity[at];
+  let [parts, worst] = [1, measureElements(grid, halfway, probe)];
+  while (worst < squeezed && parts < mostParts) {
+    parts *= 2;
+    worst = 1 - (1 - worst) / 2;
+  }
+  return parts;
+}
+
+/** Element values at the nodes: means weighted with area. */
+function nodalMean(grid: Bite['grid'], { area }: ElementGeometry, values: Field): Float64Array {
+  const [sum, weight] = [new Float64Array(grid.nodes), new Float64Array(grid.nodes)];
+  for (let k = 0; k < grid.elements; k++) {
+    for (let a = 0; a < 4; a++) {
+      sum[grid.quads[4 * k + a]] += area[k] * values[k];
+      weight[grid.quads[4 * k + a]] += area[k];
+    }
+  }
+  return sum.map((value, node) => value / weight[node]);
+}

@@ -1,0 +1,104 @@
+import type { Field } from '../../outcome/field.ts';
+import type { Bite, Level, Slice } from './bite.ts';
+import { copyContacts, findContacts } from './contact.ts';
+import type { MarchMode, Motion } from './march.ts';
+import type { MarchRoom } from './march-room.ts';
+import type { NodeState } from './section-state.ts';
+import type { SliceTask } from './slice.ts';
+
+/** A slice never solved starts from the slice before it, the first one from an even squeeze. */
+export function startVelocity({ scales }: Bite, level: Level, i: number, xy: Field, slice: Slice): void {
+  slice.isNew = false;
+  if (i > 0) {
+    const before = level.slices[i - 1];
+    slice.velocity.set(before.velocity);
+    slice.along = before.along;
+    copyContacts(before.memory, slice.memory);
+    return;
+  }
+  for (let at = 0; at < slice.velocity.length; at += 2) {
+    slice.velocity[at] = 0;
+    slice.velocity[at + 1] = -scales.rate * xy[at + 1];
+  }
+  slice.along = scales.rate;
+}
+
+/** Sets the task of slice i. */
+export function prepare(
+  bite: Bite,
+  level: Level,
+  i: number,
+  room: MarchRoom,
+  state: NodeState,
+  upstream: Field,
+  mode: MarchMode,
+  { speed, duration }: Motion,
+  xy: Field,
+): void {
+  const { grid, rolls, problem, length } = bite;
+  const { task, contacts, outlines } = room;
+  const slice = level.slices[i];
+  const { distance } = level;
+  strengths(bite, slice.relief, state, task.flow.strength, task.flow.exponent);
+  task.flow.before.set(upstream);
+  task.flow.shear = (problem.wishes.shear ?? 1) / spacingBefore(distance, i) ** 2;
+  task.pull = (level.pull[i] + level.pull[i + 1]) / 2;
+  task.speed = speed;
+  coupleAhead(bite, level, i, mode, task);
+  const step = { from: distance[i], to: distance[i + 1], bite: length, duration };
+  findContacts(grid, rolls, outlines, xy, step, slice.memory, contacts);
+}
+
+/** Distance between the middles of slice i and the one before it, m; the first one stands a whole slice from rest. */
+const spacingBefore = (distance: Field, i: number): number =>
+  i === 0 ? distance[0] - distance[1] : (distance[i - 1] - distance[i + 1]) / 2;
+
+function strengths(
+  { grid, problem: { steel } }: Bite,
+  reliefs: Field,
+  { strain, temperature }: NodeState,
+  strength: Float64Array,
+  exponent: Float64Array,
+): void {
+  const { quads } = grid;
+  for (let k = 0; k < grid.elements; k++) {
+    let [own, T] = [0, 0];
+    for (let a = 0; a < 4; a++) {
+      own += strain[quads[4 * k + a]] / 4;
+      T += temperature[quads[4 * k + a]] / 4;
+    }
+    const m = steel.exponent(T);
+    exponent[k] = m;
+    strength[k] = reliefs[k] * steel.strength(own, T) * steel.referenceRate ** -m;
+  }
+}
+
+/** The pull of slice i + 1, as it was in the march before, on slice i. */
+function coupleAhead(
+  { problem }: Bite,
+  { slices, distance }: Level,
+  i: number,
+  { isFirst, extrapolation }: MarchMode,
+  { coupling, target }: SliceTask,
+): void {
+  const chi = problem.wishes.shear ?? 1;
+  const own = distance[i] - distance[i + 1];
+  const isLast = i + 1 === slices.length;
+  const spacing = isLast ? own : (distance[i] - distance[i + 2]) / 2;
+  const ahead = isLast ? own : distance[i + 1] - distance[i + 2];
+  const weight = (chi * ahead) / (6 * spacing * spacing * own);
+  const hold = isFirst ? slices[Math.max(0, i - 1)].hold : (isLast ? slices[i] : slices[i + 1]).hold;
+  if (isFirst && !isLast) {
+    const ratio = (distance[i + 1] + distance[i + 2]) / (distance[i] + distance[i + 1]);
+    target.fill(0);
+    for (let node = 0; node < hold.length; node++) coupling[node] = weight * (1 - ratio) * hold[node];
+    return;
+  }
+  const carried = isLast || slices[i + 1].isNew ? 0 : extrapolation;
+  const next = isLast ? undefined : slices[i + 1].velocity;
+  const was = slices[i].velocity;
+  for (let node = 0; node < hold.length; node++) coupling[node] = weight * (1 - carried) * hold[node];
+  for (let at = 0; at < target.length; at++) {
+    target[at] = next ? (next[at] - carried * was[at]) / (1 - carried) : 0;
+  }
+}
