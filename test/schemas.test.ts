@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { StationCase } from '@bloomrail/engine/line/case';
 import { FlowCase } from '@bloomrail/engine/line/flow-case/flow-case';
+import { FlowRecord } from '@bloomrail/engine/line/flow-case/record';
 import { Plan } from '@bloomrail/engine/line/plan';
 import { recordSchemas } from '@bloomrail/engine/line/records';
 import { Summary } from '@bloomrail/engine/line/summary';
@@ -13,6 +14,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   plan: Plan,
   'station-case': StationCase,
   'flow-case': FlowCase,
+  'record-flow-pass': FlowRecord,
   summary: Summary,
   ...Object.fromEntries(Object.entries(recordSchemas).map(([kind, schema]) => [`record-${kind}`, schema])),
 };
