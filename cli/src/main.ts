@@ -1,5 +1,6 @@
-import { Command } from '@commander-js/extra-typings';
+import { Command, Option } from '@commander-js/extra-typings';
 import { check } from './commands/check.ts';
+import { pass, passModels } from './commands/flow-pass.ts';
 import { run } from './commands/run.ts';
 import { section } from './commands/section.ts';
 import { serve } from './commands/serve.ts';
@@ -47,11 +48,16 @@ program
 
 program
   .command('pass')
-  .description('one pass alone')
+  .description('one pass alone: by the handbook’s laws, or by the metal-flow model from a case of its own')
   .argument('<case>', 'case file, JSON')
+  .addOption(new Option('--model <name>', 'what computes it').choices(passModels).default('handbook'))
+  .option('--slices', 'metal flow: every section of the bite as well')
+  .option('--drawing <file>', 'metal flow: draw the pass to scale into this SVG file')
   .option(...json)
   .option(...strict)
-  .action((file, options) => finish(station('pass', file, flags(options), processOutput)));
+  .action((file, { model, slices, drawing, ...options }) =>
+    finish(pass(file, { ...flags(options), model, slices: slices === true, drawing }, processOutput)),
+  );
 
 program
   .command('check')
