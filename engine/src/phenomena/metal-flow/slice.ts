@@ -64,6 +64,7 @@ export const sliceRoom = (grid: Grid): SliceRoom => ({
     mixed: new Float64Array(2 * grid.nodes),
     slopeAlong: 0,
     curvatureAlong: 0,
+    value: 0,
   },
   element: elementRoom(),
   rightSides: new Float64Array(4 * grid.nodes),
@@ -168,11 +169,12 @@ function holdSymmetry(grid: Grid, tangent: Tangent): void {
 function lineSearch(task: SliceTask, state: SliceState, room: SliceRoom, along: number) {
   const { velocity } = state;
   const { trial, rightSides } = room;
-  const before = wholePotential(task, velocity, state.along, room);
+  const before = wholePotential(task, velocity, state.along, room.tangent.value);
   let share = 1;
   for (; share > 1e-3; share /= 2) {
     for (let i = 0; i < velocity.length; i++) trial[i] = velocity[i] + share * rightSides[i];
-    const after = wholePotential(task, trial, state.along + share * along, room);
+    const e = state.along + share * along;
+    const after = wholePotential(task, trial, e, potential(task.flow, trial, e, room.element));
     if (after <= before + 1e-9 * Math.abs(before)) break;
   }
   let [moved, size] = [0, 1e-30];
@@ -185,9 +187,10 @@ function lineSearch(task: SliceTask, state: SliceState, room: SliceRoom, along: 
   return { change: Math.sqrt(moved / size) / Math.min(1, share), full: share === 1 };
 }
 
-function wholePotential(task: SliceTask, v: Float64Array, along: number, room: SliceRoom): number {
-  const { flow, coupling, target, drag, contacts, pull, stiffness } = task;
-  let sum = potential(flow, v, along, room.element) - pull * along;
+/** The viscous potential and what neighbours, rolls and the pull in the bar add to it. */
+function wholePotential(task: SliceTask, v: Float64Array, along: number, viscous: number): number {
+  const { coupling, target, drag, contacts, pull, stiffness } = task;
+  let sum = viscous - pull * along;
   for (let i = 0; i < v.length; i++) {
     const off = v[i] - target[i];
     sum += (coupling[i >> 1] * off * off + drag * v[i] * v[i]) / 2;

@@ -125,73 +125,86 @@ export interface Tangent {
   readonly mixed: Float64Array;
   slopeAlong: number;
   curvatureAlong: number;
+  /** Π itself. */
+  value: number;
 }
 
 /** Fills the tangent of Π anew at (v, e); contact and neighbours are added by others. */
 export function viscousTangent(flow: Viscous, v: Field, e: number, out: Tangent, room: ElementRoom): void {
-  const { grid, geometry, strength, exponent, shear, bulk, softening } = flow;
   out.matrix.fill(0);
   out.slope.fill(0);
   out.mixed.fill(0);
   out.slopeAlong = 0;
   out.curvatureAlong = 0;
-  for (let k = 0; k < grid.elements; k++) {
+  out.value = 0;
+  for (let k = 0; k < flow.rateSquared.length; k++) {
     gather(flow, v, k, room);
-    const square = rates(flow, e, k, room);
-    const area = geometry.area[k];
-    const m = exponent[k];
-    const first = (strength[k] * square ** ((m - 1) / 2)) / 2;
-    const second = (softening * first * (m - 1)) / (2 * square);
-    const along = (4 / 3) * e;
-    const bending = shear / 6;
-    for (let i = 0; i < 8; i++) {
-      room.slope[i] = ((4 / 3) * room.product[i]) / area + bending * room.step[i];
-    }
-    out.slopeAlong += area * (first * along + bulk * flow.dilatation[k]);
-    out.curvatureAlong += area * ((4 / 3) * first + second * along * along + bulk);
-    const weights = {
-      area,
-      strain: (4 / 3) * first,
-      diagonal: area * first * bending,
-      rank: area * second,
-      volume: bulk / area,
-    };
-    addElement(flow, k, weights, out, room.slope);
-    addSlopes(flow, k, area * first, area * second * along, out, room.slope);
+    rates(flow, e, k, room);
+    addTangent(flow, e, k, out, room);
   }
 }
 
-interface ElementWeights {
-  readonly area: number;
-  readonly strain: number;
-  readonly diagonal: number;
-  readonly rank: number;
-  readonly volume: number;
+function addTangent(
+  flow: Viscous,
+  e: number,
+  k: number,
+  out: Tangent,
+  { product, step, slope }: ElementRoom,
+): void {
+  const area = flow.geometry.area[k];
+  const m = flow.exponent[k];
+  const square = flow.rateSquared[k];
+  const D = flow.dilatation[k];
+  const first = (flow.strength[k] * square ** ((m - 1) / 2)) / 2;
+  const second = (flow.softening * first * (m - 1)) / (2 * square);
+  const along = (4 / 3) * e;
+  const bending = flow.shear / 6;
+  for (let i = 0; i < 8; i++) slope[i] = ((4 / 3) * product[i]) / area + bending * step[i];
+  out.value += area * ((2 * first * square) / (m + 1) + (flow.bulk * D * D) / 2);
+  out.slopeAlong += area * (first * along + flow.bulk * D);
+  out.curvatureAlong += area * ((4 / 3) * first + second * along * along + flow.bulk);
+  addMatrix(flow, k, (4 / 3) * first, area * first * bending, area * second, out.matrix, slope);
+  addSlopes(flow, k, area * first, area * second * along, out, slope);
 }
 
-function addElement(flow: Viscous, k: number, weights: ElementWeights, out: Tangent, slope: Field): void {
-  const { slot } = flow.grid.flow;
-  const { strain, divergence } = flow.geometry;
-  const { matrix } = out;
+/** strain: weight of K; diagonal: of the shear between slices; rank: of slope × slopeᵀ. */
+function addMatrix(
+  { grid, geometry, bulk }: Viscous,
+  k: number,
+  strain: number,
+  diagonal: number,
+  rank: number,
+  matrix: Float64Array,
+  slope: Float64Array,
+): void {
+  const { slot } = grid.flow;
+  const { divergence } = geometry;
+  const K = geometry.strain;
+  const volume = bulk / geometry.area[k];
   let at = 36 * k;
   for (let i = 0; i < 8; i++) {
-    const [rank, volume] = [weights.rank * slope[i], weights.volume * divergence[8 * k + i]];
+    const own = rank * slope[i];
+    const growth = volume * divergence[8 * k + i];
     const row = 64 * k + 8 * i;
     for (let j = 0; j <= i; j++) {
-      matrix[slot[row + j]] +=
-        weights.strain * strain[at++] + rank * slope[j] + volume * divergence[8 * k + j];
+      matrix[slot[row + j]] += strain * K[at++] + own * slope[j] + growth * divergence[8 * k + j];
     }
-    matrix[slot[row + i]] += weights.diagonal;
+    matrix[slot[row + i]] += diagonal;
   }
 }
 
-function addSlopes(flow: Viscous, k: number, first: number, mixed: number, out: Tangent, slope: Field): void {
-  const { quads } = flow.grid;
-  const { divergence } = flow.geometry;
-  const push = flow.bulk * flow.dilatation[k];
+function addSlopes(
+  { grid: { quads }, geometry: { divergence }, bulk, dilatation }: Viscous,
+  k: number,
+  first: number,
+  mixed: number,
+  out: Tangent,
+  slope: Float64Array,
+): void {
+  const push = bulk * dilatation[k];
   for (let i = 0; i < 8; i++) {
     const at = 2 * quads[4 * k + (i >> 1)] + (i & 1);
     out.slope[at] += first * slope[i] + push * divergence[8 * k + i];
-    out.mixed[at] += mixed * slope[i] + flow.bulk * divergence[8 * k + i];
+    out.mixed[at] += mixed * slope[i] + bulk * divergence[8 * k + i];
   }
 }
