@@ -82,3 +82,21 @@ test('what became of the squares can be written into a record', () => {
   const made = stretches(drawn, drawn);
   expect(JSON.parse(JSON.stringify(made))).toEqual(made);
 });
+
+test('part-cells under a twentieth of a square are left out, and cells turned over', () => {
+  const slivers = must(squareGrid(rectangle(0.0402, 0.04, 0), 0.01));
+  expect(slivers.cells).toHaveLength(24);
+  const made = stretches(slivers, slivers);
+  expect(made).toHaveLength(16);
+  expect(
+    made.every(
+      ({ cell, column, row }) => slivers.cells[cell].column === column && slivers.cells[cell].row === row,
+    ),
+  ).toBe(true);
+  expect(
+    stretches(
+      drawn,
+      mapped(drawn, (x, y) => [-x, y]),
+    ),
+  ).toEqual([]);
+});

@@ -1,7 +1,9 @@
-import type { DrawnSquares, SquareCell } from './squares.ts';
+import type { DrawnSquares } from './squares.ts';
 
 /** What became of one drawn square: plain data. Means over the cell. */
 export interface CellStretch {
+  /** Its number among the cells of the squares. */
+  readonly cell: number;
   readonly column: number;
   readonly row: number;
   readonly isWhole: boolean;
@@ -22,24 +24,42 @@ export interface CellStretch {
   readonly shear: number;
 }
 
-/** Every cell of the squares `before` compared with the same cell `after`. Both hold the same cells. */
-export const stretches = (before: DrawnSquares, after: DrawnSquares): CellStretch[] =>
-  before.cells.map((cell) => stretchOf(cell, before.points, after.points));
+/** Part-cells below this share of a square are smaller than what a mesh resolves. */
+const leastShare = 0.05;
 
-function stretchOf(cell: SquareCell, before: readonly number[], after: readonly number[]): CellStretch {
-  const [areaBefore, area] = [ringArea(cell.ring, before), ringArea(cell.ring, after)];
-  const F = meanGradient(cell.ring, before, after, areaBefore);
+/**
+ * Cells of the squares `before` compared with the same cells `after`; both hold the same ones. Left out are part-cells
+ * under a twentieth of a square, and cells that a mesh too coarse for the squares has turned over.
+ */
+export function stretches(before: DrawnSquares, after: DrawnSquares): CellStretch[] {
+  return before.cells.flatMap((_, number) => {
+    const { ring } = before.cells[number];
+    const [areaBefore, area] = [ringArea(ring, before.points), ringArea(ring, after.points)];
+    const counts = areaBefore >= leastShare * before.side ** 2 && area > 0;
+    return counts ? [stretchOf(number, before, after, areaBefore, area)] : [];
+  });
+}
+
+function stretchOf(
+  number: number,
+  before: DrawnSquares,
+  after: DrawnSquares,
+  areaBefore: number,
+  area: number,
+): CellStretch {
+  const { column, row, isWhole, ring, corners } = before.cells[number];
+  const F = meanGradient(ring, before.points, after.points, areaBefore);
   const strain = {
     xx: (F.xx * F.xx + F.yx * F.yx - 1) / 2,
     yy: (F.xy * F.xy + F.yy * F.yy - 1) / 2,
     xy: (F.xx * F.xy + F.yx * F.yy) / 2,
   };
-  const { column, row, isWhole } = cell;
   return {
+    cell: number,
     column,
     row,
     isWhole,
-    corners: cell.corners.map((point) => [after[2 * point], after[2 * point + 1]] as const),
+    corners: corners.map((point) => [after.points[2 * point], after.points[2 * point + 1]] as const),
     areaBefore,
     area,
     along: areaBefore / area,

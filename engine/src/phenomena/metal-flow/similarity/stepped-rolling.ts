@@ -23,11 +23,16 @@ export interface SquaresWanted {
   readonly through?: Symmetry;
 }
 
+/** One step done, in the axes of its pass. */
+export interface StepDone {
+  readonly solution: FlowSolution;
+  /** The squares as the mesh of this step took them in: what they stretch in the step is counted from here. */
+  readonly before: DrawnSquares;
+  readonly after: DrawnSquares;
+}
+
 export interface SteppedRolling {
-  /** One for each step. */
-  readonly solutions: readonly FlowSolution[];
-  /** As drawn before the first step, then after each step, in the axes of that step's pass. */
-  readonly squares: readonly DrawnSquares[];
+  readonly steps: readonly StepDone[];
   /** Section after the last step. */
   readonly outline: Outline;
 }
@@ -35,13 +40,14 @@ export interface SteppedRolling {
 /** A block between two steps. */
 interface Block {
   readonly outline: Outline;
-  readonly squares: DrawnSquares | undefined;
+  readonly squares?: DrawnSquares;
 }
 
 /**
  * Rolls a block in steps with squares drawn on its section, as in a laboratory: pass, look at the squares, set the rolls
  * closer, pass again. The section that leaves a step enters the next one as a polygon, turned and moved as told; squares
- * are drawn on the section that the first step's mesh holds.
+ * are drawn on the section that the first step's mesh holds. Each step's own mesh cuts corners of the section a little
+ * differently, and takes the skin's points along: part-cells there are right to that.
  *
  * solve   computes a pass. Fails with the number of the step, 1 for the first, that has no problem or no solution.
  */
@@ -51,30 +57,19 @@ export function steppedRolling(
   wanted: SquaresWanted,
   solve: (problem: FlowProblem) => Result<FlowSolution>,
 ): Result<SteppedRolling> {
-  const [solutions, squares]: [FlowSolution[], DrawnSquares[]] = [[], []];
-  let block: Block = { outline, squares: undefined };
+  const done: StepDone[] = [];
+  let block: Block = { outline };
   for (const step of steps) {
-    const done = oneStep(block, step, wanted, solve);
-    if (!done.ok) {
-      const reason = `Step ${solutions.length + 1} of ${steps.length}: ${done.failure.reason}`;
-      return fail({ ...done.failure, reason });
+    const made = oneStep(block, step, wanted, solve);
+    if (!made.ok) {
+      const reason = `Step ${done.length + 1} of ${steps.length}: ${made.failure.reason}`;
+      return fail({ ...made.failure, reason });
     }
-    const { solution, before, after } = done.value;
-    if (squares.length === 0) squares.push(before);
-    solutions.push(solution);
-    squares.push(after);
-    block = {
-      outline: outlineOf(solution.mesh, solution.sections[solution.steps.length].xy),
-      squares: after,
-    };
+    done.push(made.value);
+    const { mesh, sections } = made.value.solution;
+    block = { outline: outlineOf(mesh, sections[sections.length - 1].xy), squares: made.value.after };
   }
-  return ok({ solutions, squares, outline: block.outline });
-}
-
-interface StepDone {
-  readonly solution: FlowSolution;
-  readonly before: DrawnSquares;
-  readonly after: DrawnSquares;
+  return ok({ steps: done, outline: block.outline });
 }
 
 function oneStep(
