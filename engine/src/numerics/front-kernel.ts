@@ -5,6 +5,12 @@ import type { Symbolic } from './symbolic.ts';
 export interface FrontKernel {
   readonly name: 'simd' | 'plain';
   readonly arrays: FrontArrays;
+  /**
+   * Up to `togetherAtMost` right-hand sides in the order of elimination, in groups of as many as the kernel has lanes:
+   * place k of lane l in group g is rights[(g·unknowns + k)·lanes + l].
+   */
+  readonly rights: Float64Array;
+  readonly lanes: number;
   /** See eliminate in front.ts. */
   eliminate(panel: number, order: number, pivots: number, update: number): void;
   /**
@@ -20,7 +26,16 @@ export interface FrontKernel {
     pivots: number,
     update: number,
   ): void;
+  /** See substitution.ts; `border` is where the front's places start in Symbolic.border, `group` names the rights. */
+  forward(panel: number, order: number, pivots: number, first: number, border: number, group: number): void;
+  backward(panel: number, order: number, pivots: number, first: number, border: number, group: number): void;
 }
 
+/** Right-hand sides that are solved together, at most; further ones wait. */
+export const togetherAtMost = 4;
+
 /** What a kernel needs to know of the matrix. */
-export type KernelSize = Pick<Symbolic, 'panelStart' | 'largestPanel' | 'workspaceSize' | 'rowInParent'>;
+export type KernelSize = Pick<
+  Symbolic,
+  'unknown' | 'panelStart' | 'largestPanel' | 'workspaceSize' | 'rowInParent' | 'border'
+>;

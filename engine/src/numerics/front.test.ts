@@ -39,6 +39,8 @@ test.each(['plain', 'simd'] as const)('the %s kernel eliminates to the bit as th
     const a = triangle(order);
     const stride = strideOf(order);
     const kernel = kernels[name]({
+      unknown: new Int32Array(0),
+      border: new Int32Array(0),
       panelStart: Int32Array.of(0, pivots * stride),
       largestPanel: pivots * stride,
       workspaceSize: left * strideOf(left),

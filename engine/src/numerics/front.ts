@@ -34,17 +34,18 @@ export function eliminate(
   const left = order - pivots;
   const behind = { target: updates, at: update, stride: strideOf(left), rows: left, columns: left };
   let k = 0;
-  for (; k < pivots; k += k + 4 <= pivots ? 4 : 1) {
+  while (k < pivots) {
     const depth = k + 4 <= pivots ? 4 : 1;
-    const x = k * stride + k;
-    if (depth === 4) factorFour(arrays, panel + x, x, stride, order - k);
-    else factorOne(arrays, panel + x, x, order - k);
-    const [rows, columns] = [order - k - depth, pivots - k - depth];
-    const at = panel + x + depth * (stride + 1);
+    const [x, c] = [k * (stride + 1), panel + k * (stride + 1)];
+    if (depth === 4) factorFour(arrays, c, x, stride, order - k);
+    else factorOne(arrays, c, x, order - k);
+    k += depth;
+    const at = panel + k * (stride + 1);
+    const rest = { target: lower, at, stride, rows: order - k, columns: pivots - k };
     const takeOut = depth === 4 ? takeOutFour : takeOutOne;
-    const below = { lower, at: panel + x + depth, unscaled, from: x + depth, stride };
-    takeOut({ target: lower, at, stride, rows, columns }, below);
-    takeOut(behind, { ...below, at: below.at + columns, from: below.from + columns });
+    takeOut(rest, { lower, at: c + depth, unscaled, from: x + depth, stride });
+    const toBorder = depth + pivots - k;
+    takeOut(behind, { lower, at: c + toBorder, unscaled, from: x + toBorder, stride });
   }
 }
 

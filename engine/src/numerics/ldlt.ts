@@ -4,7 +4,7 @@ import { strideOf } from './front.ts';
 import type { FrontKernel } from './front-kernel.ts';
 import { plainKernel } from './front-plain.ts';
 import { simdKernel } from './front-simd/simd-kernel.ts';
-import { backward, forward } from './substitution.ts';
+import { solveByFronts } from './ldlt-solve.ts';
 import type { Symbolic } from './symbolic.ts';
 
 export { analyse, type Symbolic } from './symbolic.ts';
@@ -20,13 +20,7 @@ export interface Factor {
   readonly lower: Float64Array;
   /** What the fronts were eliminated with; both kernels give the same bits. */
   readonly kernel: 'simd' | 'plain';
-  readonly workspace: Workspace;
-}
-
-interface Workspace {
-  readonly kernel: FrontKernel;
-  /** One right-hand side in the order of elimination. */
-  readonly ordered: Float64Array;
+  readonly workspace: FrontKernel;
 }
 
 export interface FactorOptions {
@@ -61,14 +55,14 @@ export function factor(
   { signs, into, kernel, smallestPivot = 1e-13 }: FactorOptions = {},
 ): Result<Factor, SingularPivot> {
   const { unknown, pivotStart, pattern } = symbolic;
-  const workspace = into?.workspace ?? workspaceFor(symbolic, kernel);
-  const { name, arrays } = workspace.kernel;
+  const workspace = into?.workspace ?? kernelFor(symbolic, kernel);
+  const { name, arrays } = workspace;
   const { lower } = arrays;
   takeEntries(symbolic, values, lower);
   const wrongSigns: number[] = [];
   let negative = 0;
   for (let f = 0; f < symbolic.parent.length; f++) {
-    eliminateFront(symbolic, f, workspace.kernel);
+    eliminateFront(symbolic, f, workspace);
     const stride = strideOf(orderOf(symbolic, f));
     for (let k = pivotStart[f]; k < pivotStart[f + 1]; k++) {
       const pivot = lower[symbolic.panelStart[f] + (k - pivotStart[f]) * (stride + 1)];
@@ -83,20 +77,11 @@ export function factor(
 }
 
 /**
- * The x of A x = rhs, for one right-hand side or several, one after the other in `rhs` and in `out`.
- * `out` may be `rhs` itself; with it, nothing is allocated.
+ * The x of A x = rhs, for one right-hand side or several, one after the other in `rhs` and in `out`; up to four are
+ * solved for little more than the time of one. `out` may be `rhs` itself; with it, nothing is allocated.
  */
 export function solve(factor: Factor, rhs: Field, out = new Float64Array(rhs.length)): Float64Array {
-  const { symbolic, lower } = factor;
-  const { unknown } = symbolic;
-  const { ordered } = factor.workspace;
-  const n = unknown.length;
-  for (let from = 0; from < rhs.length; from += n) {
-    for (let k = 0; k < n; k++) ordered[k] = rhs[from + unknown[k]];
-    for (let f = 0; f < symbolic.parent.length; f++) forward(symbolic, lower, f, ordered);
-    for (let f = symbolic.parent.length - 1; f >= 0; f--) backward(symbolic, lower, f, ordered);
-    for (let k = 0; k < n; k++) out[from + unknown[k]] = ordered[k];
-  }
+  solveByFronts(factor.symbolic, factor.workspace, rhs, out);
   return out;
 }
 
@@ -106,11 +91,9 @@ export function solve(factor: Factor, rhs: Field, out = new Float64Array(rhs.len
  */
 const smallestForSimd = 100;
 
-function workspaceFor(symbolic: Symbolic, asked?: 'simd' | 'plain'): Workspace {
-  const size = symbolic.unknown.length;
-  const name = asked ?? (size < smallestForSimd ? 'plain' : 'simd');
-  const kernel = (name === 'simd' && simdKernel(symbolic)) || plainKernel(symbolic);
-  return { kernel, ordered: new Float64Array(size) };
+function kernelFor(symbolic: Symbolic, asked?: 'simd' | 'plain'): FrontKernel {
+  const name = asked ?? (symbolic.unknown.length < smallestForSimd ? 'plain' : 'simd');
+  return (name === 'simd' && simdKernel(symbolic)) || plainKernel(symbolic);
 }
 
 function orderOf({ pivotStart, borderStart }: Symbolic, f: number): number {

@@ -1,67 +1,122 @@
 import { strideOf } from './front.ts';
-import type { Symbolic } from './symbolic.ts';
 
-/** L y = x for the pivots of front f; x, in the order of elimination, is overwritten. */
-export function forward(symbolic: Symbolic, lower: Float64Array, f: number, x: Float64Array): void {
-  const { pivotStart, borderStart, border } = symbolic;
-  const first = pivotStart[f];
-  const pivots = pivotStart[f + 1] - first;
-  const from = borderStart[f];
-  const left = borderStart[f + 1] - from;
-  const order = strideOf(pivots + left);
-  const panel = symbolic.panelStart[f];
-  for (let k = 0; k < pivots; k++) {
-    const xk = x[first + k];
-    for (let i = k + 1; i < pivots; i++) x[first + i] -= lower[panel + k * order + i] * xk;
-  }
+/** What one front does to one right-hand side; L and D as `eliminate` in front.ts leaves them. */
+export interface Substitution {
+  readonly lower: Float64Array;
+  readonly panel: number;
+  readonly order: number;
+  readonly pivots: number;
+  /** The right-hand side, in the order of elimination, starts at x[base]; the front's pivots at x[base + first]. */
+  readonly x: Float64Array;
+  readonly base: number;
+  readonly first: number;
+  /** Places of the rows behind the pivots: border[from] …. */
+  readonly border: Int32Array;
+  readonly from: number;
+}
+
+/**
+ * L y = x for the pivots of a front, in place. Every entry becomes ((x_i − l_i0 y_0) − l_i1 y_1) − …, whatever the
+ * blocking: kernels that keep to this order agree to the last bit.
+ */
+export function forward(step: Substitution): void {
+  const { pivots, x, base, first } = step;
+  const at = base + first;
   let k = 0;
   for (; k + 4 <= pivots; k += 4) {
-    const [x0, x1, x2, x3] = [x[first + k], x[first + k + 1], x[first + k + 2], x[first + k + 3]];
-    const c = panel + k * order + pivots;
-    for (let i = 0; i < left; i++) {
-      const own = lower[c + i] * x0 + lower[c + order + i] * x1;
-      x[border[from + i]] -= own + lower[c + 2 * order + i] * x2 + lower[c + 3 * order + i] * x3;
-    }
+    for (let j = k; j < k + 4; j++) takeOutOfPivots(step, j, k + 4);
+    takeFour(step, k, x[at + k], x[at + k + 1], x[at + k + 2], x[at + k + 3]);
   }
   for (; k < pivots; k++) {
-    const c = panel + k * order + pivots;
-    for (let i = 0; i < left; i++) x[border[from + i]] -= lower[c + i] * x[first + k];
+    takeOutOfPivots(step, k, pivots);
+    takeOutOfBorder(step, k);
   }
 }
 
-/** D Lᵀ x = y for the pivots of front f, whose border is already solved. */
-export function backward(symbolic: Symbolic, lower: Float64Array, f: number, x: Float64Array): void {
-  const { pivotStart, borderStart, border } = symbolic;
-  const first = pivotStart[f];
-  const pivots = pivotStart[f + 1] - first;
-  const from = borderStart[f];
-  const left = borderStart[f + 1] - from;
-  const order = strideOf(pivots + left);
-  const panel = symbolic.panelStart[f];
-  for (let k = 0; k < pivots; k++) x[first + k] /= lower[panel + k * order + k];
+/** Column k out of the pivots behind it, up to row `end`. */
+function takeOutOfPivots(step: Substitution, k: number, end: number): void {
+  const { lower, panel, order, x, base, first } = step;
+  const column = panel + k * strideOf(order);
+  const at = base + first;
+  const xk = x[at + k];
+  for (let i = k + 1; i < end; i++) x[at + i] -= lower[column + i] * xk;
+}
+
+function takeOutOfBorder(step: Substitution, k: number): void {
+  const { lower, panel, order, pivots, x, base, first, border, from } = step;
+  const column = panel + k * strideOf(order) + pivots;
+  const xk = x[base + first + k];
+  const left = order - pivots;
+  for (let i = 0; i < left; i++) x[base + border[from + i]] -= lower[column + i] * xk;
+}
+
+/** Columns k … k + 3, already solved, out of all rows behind them. */
+function takeFour(step: Substitution, k: number, x0: number, x1: number, x2: number, x3: number): void {
+  const { lower, panel, order, pivots, x, base, first, border, from } = step;
+  const stride = strideOf(order);
+  const c0 = panel + k * stride;
+  const c1 = c0 + stride;
+  const c2 = c1 + stride;
+  const c3 = c2 + stride;
+  const at = base + first;
+  for (let i = k + 4; i < pivots; i++) {
+    x[at + i] = x[at + i] - lower[c0 + i] * x0 - lower[c1 + i] * x1 - lower[c2 + i] * x2 - lower[c3 + i] * x3;
+  }
+  const to = from - pivots;
+  for (let i = pivots; i < order; i++) {
+    const own = base + border[to + i];
+    x[own] = x[own] - lower[c0 + i] * x0 - lower[c1 + i] * x1 - lower[c2 + i] * x2 - lower[c3 + i] * x3;
+  }
+}
+
+/**
+ * D Lᵀ x = y for the pivots of a front whose border is solved already, in place. Every entry becomes
+ * y_k / d_k, less the l_ik x_i of the border from its first to its last, less those of the pivots from their last up.
+ */
+export function backward(step: Substitution): void {
+  const { lower, panel, order, pivots, x, base, first } = step;
+  const stride = strideOf(order);
+  const at = base + first;
   let k = 0;
-  for (; k + 4 <= pivots; k += 4) {
-    let [s0, s1, s2, s3] = [0, 0, 0, 0];
-    const c = panel + k * order + pivots;
-    for (let i = 0; i < left; i++) {
-      const xi = x[border[from + i]];
-      s0 += lower[c + i] * xi;
-      s1 += lower[c + order + i] * xi;
-      s2 += lower[c + 2 * order + i] * xi;
-      s3 += lower[c + 3 * order + i] * xi;
-    }
-    x[first + k] -= s0;
-    x[first + k + 1] -= s1;
-    x[first + k + 2] -= s2;
-    x[first + k + 3] -= s3;
+  for (; k + 4 <= pivots; k += 4) borderOutOfFour(step, k);
+  for (; k < pivots; k++) borderOutOfOne(step, k);
+  for (k = pivots - 1; k > 0; k--) {
+    const xk = x[at + k];
+    for (let j = 0; j < k; j++) x[at + j] -= lower[panel + j * stride + k] * xk;
   }
-  for (; k < pivots; k++) {
-    const c = panel + k * order + pivots;
-    for (let i = 0; i < left; i++) x[first + k] -= lower[c + i] * x[border[from + i]];
+}
+
+function borderOutOfOne(step: Substitution, k: number): void {
+  const { lower, panel, order, pivots, x, base, first, border, from } = step;
+  const column = panel + k * strideOf(order);
+  let s = x[base + first + k] / lower[column + k];
+  const to = from - pivots;
+  for (let i = pivots; i < order; i++) s -= lower[column + i] * x[base + border[to + i]];
+  x[base + first + k] = s;
+}
+
+function borderOutOfFour(step: Substitution, k: number): void {
+  const { lower, panel, order, pivots, x, base, first, border, from } = step;
+  const stride = strideOf(order);
+  const c0 = panel + k * stride;
+  const c1 = c0 + stride;
+  const c2 = c1 + stride;
+  const c3 = c2 + stride;
+  const at = base + first + k;
+  let s0 = x[at] / lower[c0 + k];
+  let s1 = x[at + 1] / lower[c1 + k + 1];
+  let s2 = x[at + 2] / lower[c2 + k + 2];
+  let s3 = x[at + 3] / lower[c3 + k + 3];
+  const to = from - pivots;
+  for (let i = pivots; i < order; i++) {
+    const xi = x[base + border[to + i]];
+    s0 -= lower[c0 + i] * xi;
+    s1 -= lower[c1 + i] * xi;
+    s2 -= lower[c2 + i] * xi;
+    s3 -= lower[c3 + i] * xi;
   }
-  for (k = pivots - 1; k >= 0; k--) {
-    let xk = x[first + k];
-    for (let i = k + 1; i < pivots; i++) xk -= lower[panel + k * order + i] * x[first + i];
-    x[first + k] = xk;
-  }
+  x[at] = s0;
+  x[at + 1] = s1;
+  x[at + 2] = s2;
+  x[at + 3] = s3;
 }

@@ -36,20 +36,32 @@ function entriesOf({ symbolic, lower }: Factor): number[] {
 
 const differing = (a: number[], b: number[]) => a.filter((x, i) => !Object.is(x, b[i])).length;
 
-test('both kernels give the same bits, whatever the graph and the signs', () => {
+test('both kernels give the same bits, whatever the graph, the signs and the number of right-hand sides', () => {
   const sizes = { size: fc.integer({ min: 1, max: 150 }), edges: fc.integer({ min: 0, max: 600 }) };
   fc.assert(
-    fc.property(fc.record({ ...sizes, seed: fc.integer(), definite: fc.boolean() }), (of) => {
-      const { pattern, values } = quasiDefinite(of.size, of.edges, seededRandom(of.seed));
-      if (of.definite) for (const at of pattern.columnStart.slice(0, -1)) values[at] = Math.abs(values[at]);
-      const symbolic = analyse(pattern);
-      const simd = must(factor(symbolic, values, { kernel: 'simd' }));
-      const plain = must(factor(symbolic, values, { kernel: 'plain' }));
-      expect([simd.kernel, plain.kernel]).toEqual(['simd', 'plain']);
-      expect(differing(entriesOf(simd), entriesOf(plain))).toBe(0);
-      const rhs = values.slice(0, of.size);
-      expect(solve(simd, rhs)).toEqual(solve(plain, rhs));
-    }),
+    fc.property(
+      fc.record({
+        ...sizes,
+        rights: fc.integer({ min: 1, max: 6 }),
+        seed: fc.integer(),
+        definite: fc.boolean(),
+      }),
+      (of) => {
+        const { pattern, values } = quasiDefinite(of.size, of.edges, seededRandom(of.seed));
+        if (of.definite) for (const at of pattern.columnStart.slice(0, -1)) values[at] = Math.abs(values[at]);
+        const symbolic = analyse(pattern);
+        const simd = must(factor(symbolic, values, { kernel: 'simd' }));
+        const plain = must(factor(symbolic, values, { kernel: 'plain' }));
+        expect([simd.kernel, plain.kernel]).toEqual(['simd', 'plain']);
+        expect(differing(entriesOf(simd), entriesOf(plain))).toBe(0);
+        const rhs = Float64Array.from({ length: of.rights * of.size }, (_, i) => Math.sin(i + 1));
+        const together = solve(simd, rhs);
+        expect(together).toEqual(solve(plain, rhs));
+        for (let at = 0; at < rhs.length; at += of.size) {
+          expect(together.slice(at, at + of.size)).toEqual(solve(simd, rhs.slice(at, at + of.size)));
+        }
+      },
+    ),
   );
 });
 

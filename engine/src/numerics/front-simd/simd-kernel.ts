@@ -1,5 +1,5 @@
 import { strideOf } from '../front.ts';
-import type { FrontKernel, KernelSize } from '../front-kernel.ts';
+import { type FrontKernel, type KernelSize, togetherAtMost } from '../front-kernel.ts';
 import { bytesOf } from './base64.ts';
 import { kernelBinary } from './kernel-binary.ts';
 import { type WebAssemblyHost, webAssembly } from './web-assembly.ts';
@@ -26,7 +26,19 @@ interface Exports {
     update: number,
     updateStride: number,
   ): void;
+  readonly forward: Substitute;
+  readonly backward: Substitute;
 }
+
+type Substitute = (
+  panel: number,
+  stride: number,
+  order: number,
+  pivots: number,
+  rights: number,
+  first: number,
+  border: number,
+) => void;
 
 const pageSize = 65536;
 
@@ -45,44 +57,52 @@ export function simdKernel(size: KernelSize): FrontKernel | undefined {
 }
 
 function kernelIn(host: WebAssemblyHost, size: KernelSize): FrontKernel {
-  const { panelStart, largestPanel, workspaceSize, rowInParent } = size;
-  const lengths = [panelStart[panelStart.length - 1], largestPanel + 2, workspaceSize];
-  const bytes = 8 * lengths.reduce((sum, length) => sum + length) + 4 * rowInParent.length;
-  const pages = Math.ceil(bytes / pageSize);
-  const memory = new host.Memory({ initial: pages, maximum: pages });
-  const [lower, unscaled, updates] = rowsIn(memory.buffer, lengths);
-  const rowAddress = updates.byteOffset + updates.byteLength;
-  new Int32Array(memory.buffer, rowAddress, rowInParent.length).set(rowInParent);
   compiled ??= new host.Module(bytesOf(kernelBinary));
+  const { memory, arrays, rights, rows, border } = laidOut(host, size);
   const wasm = new host.Instance(compiled, { env: { memory } }).exports as Exports;
-  const updatesAt = updates.byteOffset;
-  const unscaledAt = unscaled.byteOffset;
+  const updates = arrays.updates.byteOffset;
+  const unscaled = arrays.unscaled.byteOffset;
+  const pair = 16 * size.unknown.length;
+  const substitute =
+    (by: Substitute): FrontKernel['forward'] =>
+    (panel, order, pivots, first, from, group) => {
+      const x = rights.byteOffset + group * pair;
+      by(8 * panel, 8 * strideOf(order), order, pivots, x, x + 16 * first, border + 4 * from);
+    };
   return {
     name: 'simd',
-    arrays: { lower, unscaled, updates },
-    eliminate: (panel, order, pivots, update) =>
-      wasm.eliminate(
-        8 * panel,
-        8 * strideOf(order),
-        order,
-        pivots,
-        unscaledAt,
-        updatesAt + 8 * update,
-        8 * strideOf(order - pivots),
-      ),
-    addUpdate: (from, left, rows, panel, order, pivots, update) =>
-      wasm.addUpdate(
-        updatesAt + 8 * from,
-        8 * strideOf(left),
-        left,
-        rowAddress + 4 * rows,
-        8 * panel,
-        8 * strideOf(order),
-        pivots,
-        updatesAt + 8 * update,
-        8 * strideOf(order - pivots),
-      ),
+    arrays,
+    rights,
+    lanes: 2,
+    eliminate(panel, order, pivots, update) {
+      const [stride, updateStride] = [8 * strideOf(order), 8 * strideOf(order - pivots)];
+      wasm.eliminate(8 * panel, stride, order, pivots, unscaled, updates + 8 * update, updateStride);
+    },
+    addUpdate(from, left, row, panel, order, pivots, update) {
+      const [child, own] = [updates + 8 * from, updates + 8 * update];
+      const [childStride, stride, ownStride] = [strideOf(left), strideOf(order), strideOf(order - pivots)];
+      const to = rows + 4 * row;
+      wasm.addUpdate(child, 8 * childStride, left, to, 8 * panel, 8 * stride, pivots, own, 8 * ownStride);
+    },
+    forward: substitute(wasm.forward),
+    backward: substitute(wasm.backward),
   };
+}
+
+/** Everything the kernel works on, in one memory that never grows; two numbers more, as it may read past a panel. */
+function laidOut(host: WebAssemblyHost, size: KernelSize) {
+  const { unknown, panelStart, largestPanel, workspaceSize, rowInParent, border } = size;
+  const rightsSize = togetherAtMost * unknown.length;
+  const lengths = [panelStart[panelStart.length - 1], largestPanel + 2, workspaceSize, rightsSize];
+  const wholes = 8 * lengths.reduce((sum, length) => sum + length);
+  const pages = Math.ceil((wholes + 4 * (rowInParent.length + border.length)) / pageSize);
+  const memory = new host.Memory({ initial: pages, maximum: pages });
+  const [lower, unscaled, updates, rights] = rowsIn(memory.buffer, lengths);
+  const places = new Int32Array(memory.buffer, wholes);
+  places.set(rowInParent);
+  places.set(border, rowInParent.length);
+  const rows = { rows: wholes, border: wholes + 4 * rowInParent.length };
+  return { memory, arrays: { lower, unscaled, updates }, rights, ...rows };
 }
 
 /** Arrays of these lengths, one behind the other from address 0. */
