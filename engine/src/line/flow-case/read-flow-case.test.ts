@@ -49,6 +49,32 @@ const withRoll = (from: Written, number: number, change: Values): Written => ({
 const straight = (...pointsMm: number[][]) => ({ profile: { shape: 'points', pointsMm } });
 const points = (...pointsMm: number[][]) => ({ ...flat, section: { shape: 'points', pointsMm } });
 const curved = (rows: readonly (readonly number[])[]) => ({ ...flat, section: { shape: 'outline', rows } });
+
+/** Two rolls without symmetry, drawn for the upper one: the lower one is mirrored. */
+const pair = (upper: number[][], lower: number[][]) => ({
+  ...flat,
+  symmetry: 'none',
+  rolls: [
+    { ...flat.rolls[0], ...straight(...upper) },
+    {
+      ...flat.rolls[0],
+      name: 'bottom',
+      side: 'bottom',
+      axisMm: -324,
+      ...straight(...lower.map(([x, y]) => [x, -y])),
+    },
+  ],
+});
+const level = [
+  [-99, 24],
+  [99, 24],
+];
+/** Reaching beyond the other roll's face, between its ends. */
+const peaked = [
+  [-50, 40],
+  [0, -25],
+  [50, 40],
+];
 const rounded = z.encode(OutlineFile, rectangle(0.06, 0.06, 0.01));
 
 test.each(examples)('%s is read without an issue and written back as it stands', (name) => {
@@ -115,6 +141,12 @@ describe('what does not fit is told in words that can be acted on', () => {
       withRoll(rail, 2, straight([100, -2], [100, 60])),
       /^rolls\.0\.profile touches rolls\.2 \(head roll\)/,
     ],
+    [
+      'a lower roll reaching up between the ends of a flat one',
+      pair(level, peaked),
+      /touches rolls\.1 \(bottom\)/,
+    ],
+    ['an upper roll reaching down likewise', pair(peaked, level), /touches rolls\.1 \(bottom\)/],
     [
       'a roll that misses the bar',
       withRoll(flat, 0, straight([-99, 31], [99, 31])),
