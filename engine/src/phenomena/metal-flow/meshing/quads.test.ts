@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
+import schedule from '../../../../../reference/schedules/60E1.json' with { type: 'json' };
 import { must } from '../../../outcome/result.ts';
+import { edgesOf, nearestOn } from '../../../section/edges.ts';
 import { withChords } from '../../../section/flatten.ts';
 import type { Outline } from '../../../section/outline.ts';
 import { profileNames } from '../../../section/profile-library.ts';
@@ -10,6 +12,7 @@ import type { QuadMesh, Symmetry } from '../quad-mesh.ts';
 import { loopArea } from '../quad-mesh.ts';
 import { expectSound, lyingRail } from './mesh-laws.fixture.ts';
 import { quadMesh, quadMeshOfAbout } from './quads.ts';
+import { outlineOf } from './whole.ts';
 
 const half: Symmetry = { y: 0 };
 const quarter: Symmetry = { x: 0, y: 0 };
@@ -57,6 +60,44 @@ for (const name of ['60E1', '49E1', '136RE', 'A120']) {
     }
   });
 }
+
+const passes: readonly { code: string; exitYxMm: readonly (readonly number[])[] }[] = schedule.passes;
+for (const { code, exitYxMm } of passes) {
+  test(`${code} as it leaves its groove, a row of short edges: sound and within 20 % of 300 and 700 nodes`, () => {
+    const vertices = exitYxMm.map(([y, x]) => ({ x: x / 1e3, y: y / 1e3, bulge: 0 }));
+    const above = { vertices: sectionProperties({ vertices }).area > 0 ? vertices : vertices.toReversed() };
+    for (const nodes of [300, 700]) {
+      const mesh = must(quadMeshOfAbout(above, half, nodes));
+      expect(Math.abs(nodesOf(mesh) / nodes - 1)).toBeLessThan(0.2);
+      expectSound(mesh, withImage(above), 0.3);
+    }
+  });
+}
+
+/** A half above the axis with its mirror image below. */
+function withImage({ vertices }: Outline): Outline {
+  const start = vertices.findIndex(({ y }, i) => y === 0 && vertices.at(i - 1)?.y === 0);
+  const skin = vertices.map((_, i) => vertices[(start + i) % vertices.length]);
+  const below = skin.slice(1, -1).map(({ x, y }) => ({ x, y: -y, bulge: 0 }));
+  return { vertices: [...skin, ...below.reverse()] };
+}
+
+test('meshed from its own outline ten times over, a section keeps its area and its nodes, and its form settles', () => {
+  const edges = edgesOf(lyingRail('60E1'));
+  const off = (mesh: QuadMesh): number =>
+    Math.max(...outlineOf(mesh, mesh.xy).vertices.map(({ x, y }) => nearestOn(edges, x, y).distance));
+  let mesh = must(quadMeshOfAbout(lyingRail('60E1'), half, 470));
+  const offs: number[] = [];
+  for (let pass = 0; pass < 10; pass++) {
+    mesh = must(quadMeshOfAbout(outlineOf(mesh, mesh.xy), half, 470));
+    offs.push(off(mesh));
+  }
+  expect(2 * loopArea(mesh.loop, mesh.xy)).toBeCloseTo(sectionProperties(lyingRail('60E1')).area, 13);
+  expect(Math.abs(nodesOf(mesh) / 470 - 1)).toBeLessThan(0.15);
+  // Radii of 2 and 3 mm are smaller than the mesh; half a millimetre of them goes at first, then no more.
+  expect(Math.max(...offs)).toBeLessThan(6e-4);
+  expect(offs[9] - offs[4]).toBeLessThan(5e-5);
+});
 
 test('a half given as such is meshed as the half of the whole', () => {
   const [whole, above] = [rectangle(0.28, 0.38, 0.03), rectangle(0.28, 0.19, 0)];

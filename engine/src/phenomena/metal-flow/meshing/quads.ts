@@ -1,9 +1,10 @@
 import { fail, ok, type Result } from '../../../outcome/result.ts';
 import type { Outline } from '../../../section/outline.ts';
-import { sectionProperties } from '../../../section/properties.ts';
-import { triangulate } from '../../../section/triangulate.ts';
+import { type SectionProperties, sectionProperties } from '../../../section/properties.ts';
+import { type MeshWishes, triangulate } from '../../../section/triangulate.ts';
 import type { QuadMesh, Symmetry } from '../quad-mesh.ts';
 import { computedPart } from './computed-part.ts';
+import { smallestCornerSine } from './corner-sine.ts';
 import { matchArea } from './match-area.ts';
 import { settleInside } from './settle-inside.ts';
 import { sidesOf } from './sides.ts';
@@ -20,29 +21,53 @@ export interface QuadWishes {
 
 /** How far the skin may be from an outline of short edges, as a share of the size. */
 const simplification = 0.01;
+/** Corner sine that every element should have; the outline may have sharper corners of its own. */
+const wide = 0.3;
+/** What sizes are multiplied with where one gave a sharp element: a radius was too small for it. */
+const finer = [1, 0.8, 0.65, 0.5];
 
 /**
  * Four-node elements over the computed part of a section: triangles, each split in three. The area is the outline's to
  * round-off, nodes on lines of symmetry stand on them to the last digit, and rows of short edges (an outline that came
- * out of a pass) are meshed as the curve that they stand for. Fails where the outline cannot be meshed or the lines of
- * symmetry do not divide it.
+ * out of a pass) are meshed as the curve that they stand for. Where an element comes out sharper than it should, smaller
+ * sizes are tried. Fails where the outline cannot be meshed or the lines of symmetry do not divide it.
  */
-export function quadMesh(outline: Outline, { symmetry, ...wishes }: QuadWishes): Result<QuadMesh> {
+export function quadMesh(
+  outline: Outline,
+  { symmetry, size, smallest = size / 3 }: QuadWishes,
+): Result<QuadMesh> {
   const part = computedPart(outline, symmetry);
   if (!part.ok) return part;
-  const { size, smallest = size / 3 } = wishes;
-  const smoothed = smoothOutline(part.value, symmetry, { within: simplification * size, size, smallest });
-  const mesh = meshOver(smoothed, part.value, wishes, symmetry);
-  // Smoothing may close a narrow gap; then the outline as it stands has to do.
-  return mesh.ok ? mesh : meshOver(part.value, part.value, wishes, symmetry);
+  let best: Sized | undefined;
+  for (const share of finer) {
+    const mesh = meshOfSize(part.value, symmetry, size * share, smallest * share);
+    if (!mesh.ok) return best ? ok(best.mesh) : mesh;
+    const sine = smallestCornerSine(mesh.value.quads, mesh.value.xy);
+    if (!best || sine > best.sine) best = { mesh: mesh.value, sine };
+    if (sine >= wide) break;
+  }
+  return best && best.sine > 0 ? ok(best.mesh) : tooSharp(size);
 }
 
-function meshOver(
-  shape: Outline,
-  part: Outline,
-  wishes: Omit<QuadWishes, 'symmetry'>,
-  symmetry: Symmetry,
-): Result<QuadMesh> {
+interface Sized {
+  readonly mesh: QuadMesh;
+  readonly sine: number;
+}
+
+const tooSharp = (size: number) =>
+  fail({
+    model: 'mesh',
+    reason: `Elements fold at a size of ${(1e3 * size).toFixed(1)} mm and at half of it.`,
+  });
+
+function meshOfSize(part: Outline, symmetry: Symmetry, size: number, smallest: number): Result<QuadMesh> {
+  const smoothed = smoothOutline(part, symmetry, { within: simplification * size, size });
+  const mesh = meshOver(smoothed, part, { size, smallest }, symmetry);
+  // Smoothing may close a narrow gap; then the outline as it stands has to do.
+  return mesh.ok ? mesh : meshOver(part, part, { size, smallest }, symmetry);
+}
+
+function meshOver(shape: Outline, part: Outline, wishes: MeshWishes, symmetry: Symmetry): Result<QuadMesh> {
   const triangles = triangulate(shape, wishes);
   if (!triangles.ok) return triangles;
   const { xy, quads, loop } = splitInThree(triangles.value, shape);
@@ -64,11 +89,11 @@ const mostMeshings = 4;
 export function quadMeshOfAbout(outline: Outline, symmetry: Symmetry, nodes: number): Result<QuadMesh> {
   const part = computedPart(outline, symmetry);
   if (!part.ok) return part;
-  const { area } = sectionProperties(part.value);
-  if (!(area > 0 && nodes >= 4)) return nothingToMesh(nodes);
+  const properties = sectionProperties(part.value);
+  if (!(properties.area > 0 && nodes >= 4)) return nothingToMesh(nodes);
   const tried: Trial[] = [];
   let best: Result<QuadMesh> | undefined;
-  for (let size = Math.sqrt((9 * area) / nodes); tried.length < mostMeshings; size = nextSize(tried)) {
+  for (let size = firstSize(properties, nodes); tried.length < mostMeshings; size = nextSize(tried)) {
     const mesh = quadMesh(part.value, { size, symmetry });
     if (!mesh.ok) return best ?? mesh;
     const trial = { size, excess: Math.log(mesh.value.xy.length / 2 / nodes) };
@@ -81,6 +106,15 @@ export function quadMeshOfAbout(outline: Outline, symmetry: Symmetry, nodes: num
 
 const nothingToMesh = (nodes: number) =>
   fail({ model: 'mesh', reason: `The outline encloses no area, or ${nodes} nodes are too few for a mesh.` });
+
+/** Nodes in a square of the mean thickness below which walls decide on their number; found by trial on sections. */
+const thin = 15;
+
+/** Nine times the area over the square of the size for bulky sections; thin walls are finer than the size asked for. */
+function firstSize({ area, perimeter }: SectionProperties, nodes: number): number {
+  const nodesPerThickness = (nodes * 4 * area) / (perimeter * perimeter);
+  return Math.sqrt((9 * area) / nodes) * (1 + (thin / nodesPerThickness) ** 2);
+}
 
 /** A size in m and the logarithm of the nodes it gave over those wanted. */
 interface Trial {
@@ -96,10 +130,10 @@ function nextSize(tried: readonly Trial[]): number {
   if (tooFew && tooMany) return between(tooFew, tooMany);
   const before = tried[tried.length - 2];
   const power = before ? (last.excess - before.excess) / Math.log(before.size / last.size) : usualPower;
-  return last.size * Math.exp(last.excess / Math.min(2, Math.max(0.7, power)));
+  return last.size * Math.exp(last.excess / Math.min(2, Math.max(0.5, power)));
 }
 
-const usualPower = 1.5;
+const usualPower = 1.2;
 
 function between(tooFew: Trial, tooMany: Trial): number {
   const share = tooMany.excess / (tooMany.excess - tooFew.excess);
