@@ -67,7 +67,7 @@ function barLines({
     : '';
   return [
     `Section ${print(entry.area, 'mm2')} to ${print(exit.area, 'mm2')}   elongation ${elongation.toFixed(3)}`,
-    `Width ${print(entry.width, 'mm')} to ${print(exit.width, 'mm')}, wider by ${print(widthGain, 'mm')}   height ${print(entry.height, 'mm')} to ${print(exit.height, 'mm')}${groove}`,
+    `Width ${print(entry.width, 'mm')} to ${print(exit.width, 'mm')}, ${widthGain < 0 ? 'narrower' : 'wider'} by ${print(Math.abs(widthGain), 'mm')}   height ${print(entry.height, 'mm')} to ${print(exit.height, 'mm')}${groove}`,
     `Speed ${print(entry.speed, 'mPerS')} to ${print(exit.speed, 'mPerS')}   forward slip ${print(forwardSlip, 'percent')}`,
     `Temperature ${print(entry.temperature, 'C')} to ${print(exit.temperature, 'C')}, at the exit ${print(temperature.least, 'C')} to ${print(temperature.most, 'C')}`,
     `Strain ${strain.mean.toFixed(2)}, largest ${strain.most.toFixed(2)}   strain rate ${print(strainRate, 'perS', 1)}`,

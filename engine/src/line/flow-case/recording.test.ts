@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { must } from '../../outcome/result.ts';
 import type { FlowProblem } from '../../phenomena/metal-flow/problem.ts';
 import { type QuadMesh, quadCount, skin } from '../../phenomena/metal-flow/quad-mesh.ts';
-import type { FlowSection, FlowSolution } from '../../phenomena/metal-flow/solution.ts';
+import type { FlowSection, FlowSolution, StepContact } from '../../phenomena/metal-flow/solution.ts';
 import { rectangle } from '../../section/rectangle.ts';
 import { FlowCase } from './flow-case.ts';
 import { grooveFill } from './groove-fill.ts';
@@ -135,6 +135,20 @@ describe('record of a pass', () => {
       expect.closeTo(0.033, 9),
     ]);
     expect([Math.min(...ys), Math.max(...ys)]).toEqual([expect.closeTo(-0.024, 9), expect.closeTo(0.024, 9)]);
+  });
+
+  test('only the slice that ends at the exit plane says what is touched there', () => {
+    const { steps } = squeezed();
+    const none = new Float64Array(0);
+    const nothing = { node: none, roll: none, force: none, pressure: none, friction: none, slip: none };
+    const touchedWith = (contacts: readonly StepContact[]) =>
+      flowRecord(
+        given,
+        problem,
+        squeezed({ steps: steps.map((step, i) => ({ ...step, contact: contacts[i] })) }),
+      ).rolls[0].touched;
+    expect(touchedWith([nothing, steps[1].contact])).toHaveLength(4);
+    expect(touchedWith([steps[0].contact, nothing])).toHaveLength(0);
   });
 
   test('bite angle by the first place of contact, reserve by where the bar runs ahead', () => {
