@@ -60,6 +60,12 @@ test('joints in the middle of a straight side go, whichever way they are a micro
   expect(farthest({ vertices }, smooth)).toBeLessThan(3e-6);
 });
 
+test('a bump of three times the tolerance stays', () => {
+  const base = [0, 8, 16, 24, 32, 40].map((x) => ({ x: x / 1e3, y: x === 16 ? -3e-4 : 0, bulge: 0 }));
+  const bumped = { vertices: [...base, { x: 0.04, y: 0.03, bulge: 0 }, { x: 0, y: 0.03, bulge: 0 }] };
+  expect(farthest(bumped, smoothOutline(bumped, {}, smoothing))).toBeLessThanOrEqual(smoothing.within);
+});
+
 test('a section that is its own mirror image stays one, in as many lines', () => {
   for (const section of [lyingRail('60E1'), rectangle(0.28, 0.38, 0.03), circle(0.05)]) {
     const chords = withChords(section, 1e-4);

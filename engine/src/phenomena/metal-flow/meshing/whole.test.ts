@@ -8,6 +8,7 @@ import { moved } from '../../../section/transform.ts';
 import { copies, loopArea, type Symmetry } from '../quad-mesh.ts';
 import { lyingRail } from './mesh-laws.fixture.ts';
 import { quadMesh } from './quads.ts';
+import { inTwo } from './split-in-two.ts';
 import { outlineOf, triMeshOf, wholeXy } from './whole.ts';
 
 const cases: readonly (readonly [string, Outline, Symmetry, number])[] = [
@@ -76,3 +77,9 @@ for (const [what, section, symmetry, size] of cases) {
     );
   });
 }
+
+test('an element is cut where its triangles are the wider', () => {
+  const flat = Float64Array.of(0, 0, 1, -0.2, 2, 0, 1, 0.2);
+  expect([...inTwo([0, 1, 2, 3], flat)]).toEqual([0, 1, 3, 1, 2, 3]);
+  expect([...inTwo([1, 2, 3, 0], flat)]).toEqual([1, 2, 3, 1, 3, 0]);
+});
