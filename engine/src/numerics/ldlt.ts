@@ -77,8 +77,8 @@ export function factor(
 }
 
 /**
- * The x of A x = rhs, for one right-hand side or several, one after the other in `rhs` and in `out`; up to four are
- * solved for little more than the time of one. `out` may be `rhs` itself; with it, nothing is allocated.
+ * The x of A x = rhs, for one right-hand side or several, one after the other in `rhs` and in `out`. L is read once
+ * for four of them; with SIMD, two take the time of one. `out` may be `rhs` itself; with it, nothing is allocated.
  */
 export function solve(factor: Factor, rhs: Field, out = new Float64Array(rhs.length)): Float64Array {
   solveByFronts(factor.symbolic, factor.workspace, rhs, out);

@@ -1,5 +1,6 @@
 /**
- * Times our sparse LDLᵀ and Eigen's SimplicialLDLT on the same matrices, in turns, and prints a table.
+ * Times our sparse LDLᵀ, with both kernels, and Eigen's SimplicialLDLT on the same matrices, in turns, and prints a
+ * table.
  *
  *     npx tsx test/bench/eigen/compare.ts [rounds]
  */
@@ -9,6 +10,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { analyse, type Factor, factor, solve } from '@bloomrail/engine/numerics/ldlt';
+import { planeMesh } from '@bloomrail/engine/numerics/quasi-definite.fixture';
 import { residualOf } from '@bloomrail/engine/numerics/refinement';
 import { mixedStrip, type Strip } from '@bloomrail/engine/numerics/strip.fixture';
 import { must } from '@bloomrail/engine/outcome/result';
@@ -20,23 +22,29 @@ interface Timing {
   readonly residual: number;
 }
 
-const cases = [
-  [16, 64],
-  [32, 32],
-  [32, 128],
-  [64, 64],
-] as const;
+const cases: readonly (readonly [string, Strip])[] = [
+  ['plane 10 × 20', planeMesh(10, 20)],
+  ['plane 15 × 20', planeMesh(15, 20)],
+  ['plane 20 × 25', planeMesh(20, 25)],
+  ['plane 20 × 35', planeMesh(20, 35)],
+  ['strip 16 × 64', mixedStrip(16, 64)],
+  ['strip 32 × 32', mixedStrip(32, 32)],
+  ['strip 32 × 128', mixedStrip(32, 128)],
+  ['strip 64 × 64', mixedStrip(64, 64)],
+];
 
 const heads = [
   'nodes',
   'unknowns',
-  'factor, ours',
+  'factor, SIMD',
+  'TypeScript',
   'Eigen',
-  'ratio',
-  'solve, ours',
+  'SIMD to Eigen',
+  'TypeScript to Eigen',
+  'solve, SIMD',
+  'TypeScript',
   'Eigen',
-  'first analysis, ours',
-  'later ones',
+  'later analyses, ours',
   'Eigen',
   'residual, ours',
   'Eigen',
@@ -48,7 +56,7 @@ try {
   const program = compiled();
   console.log(`| ${heads.join(' | ')} |`);
   console.log(`|${'---|'.repeat(heads.length)}`);
-  for (const [across, along] of cases) console.log(await rowFor(program, across, along));
+  for (const [name, system] of cases) console.log(await rowFor(program, name, system));
 } finally {
   rmSync(folder, { recursive: true });
 }
@@ -64,21 +72,20 @@ function compiled(): string {
   process.exit(1);
 }
 
-async function rowFor(program: string, across: number, along: number): Promise<string> {
-  const strip = mixedStrip(across, along);
-  const rhs = Float64Array.from({ length: strip.pattern.size }, (_, i) => Math.sin(i));
-  const eigen = spawn(program, [written(strip, rhs)]);
+async function rowFor(program: string, name: string, system: Strip): Promise<string> {
+  const rhs = Float64Array.from({ length: system.pattern.size }, (_, i) => Math.sin(i));
+  const eigen = spawn(program, [written(system, rhs)]);
   const lines = createInterface({ input: eigen.stdout })[Symbol.asyncIterator]();
-  const us = ourTimer(strip, rhs);
-  const first = us().analyseMs;
-  for (let warm = 0; warm < 20; warm++) us();
-  const [ours, theirs]: Timing[][] = [[], []];
+  const [withSimd, without] = [ourTimer(system, rhs, 'simd'), ourTimer(system, rhs, 'plain')];
+  for (let warm = 0; warm < 20; warm++) [withSimd(), without()];
+  const [simd, plain, theirs]: Timing[][] = [[], [], []];
   for (let round = 0; round < rounds; round++) {
-    ours.push(us());
+    simd.push(withSimd());
+    plain.push(without());
     theirs.push(await timedBy(eigen, lines));
   }
   eigen.stdin.end();
-  return row(`${across} × ${along}`, strip.pattern.size, first, ours, theirs);
+  return row(name, system.pattern.size, simd, plain, theirs);
 }
 
 function written({ pattern, values }: Strip, rhs: Float64Array): string {
@@ -89,7 +96,8 @@ function written({ pattern, values }: Strip, rhs: Float64Array): string {
   return path;
 }
 
-function ourTimer({ pattern, values, signs, coordinates }: Strip, rhs: Float64Array): () => Timing {
+function ourTimer(system: Strip, rhs: Float64Array, kernel: Factor['kernel']): () => Timing {
+  const { pattern, values, signs, coordinates } = system;
   let into: Factor | undefined;
   const x = new Float64Array(rhs.length);
   return () => {
@@ -97,7 +105,7 @@ function ourTimer({ pattern, values, signs, coordinates }: Strip, rhs: Float64Ar
     const again = analyse(pattern, coordinates);
     const symbolic = into?.symbolic ?? again;
     const t1 = performance.now();
-    into = must(factor(symbolic, values, { signs, ...(into ? { into } : {}) }));
+    into = must(factor(symbolic, values, { signs, kernel, ...(into ? { into } : {}) }));
     const t2 = performance.now();
     into = must(factor(symbolic, values, { signs, into }));
     const t3 = performance.now();
@@ -115,16 +123,22 @@ async function timedBy(eigen: ChildProcessWithoutNullStreams, lines: AsyncIterat
 }
 
 /** Middle and fastest of the rounds. */
-function row(name: string, size: number, first: number, ours: Timing[], theirs: Timing[]): string {
+function row(name: string, size: number, simd: Timing[], plain: Timing[], theirs: Timing[]): string {
   const ranked = (timings: Timing[], key: keyof Timing) => timings.map((t) => t[key]).sort((a, b) => a - b);
   const middle = (timings: Timing[], key: keyof Timing) => ranked(timings, key)[timings.length >> 1];
-  const ms = (timings: Timing[], key: keyof Timing) =>
-    `${middle(timings, key).toFixed(2)} (${ranked(timings, key)[0].toFixed(2)}) ms`;
-  const ratio = middle(ours, 'factorMs') / middle(theirs, 'factorMs');
-  const fastest = ranked(ours, 'factorMs')[0] / ranked(theirs, 'factorMs')[0];
-  const cells = [name, size, ms(ours, 'factorMs'), ms(theirs, 'factorMs')];
-  cells.push(`${ratio.toFixed(2)} (${fastest.toFixed(2)})`, ms(ours, 'solveMs'), ms(theirs, 'solveMs'));
-  cells.push(`${first.toFixed(0)} ms`, ms(ours, 'analyseMs'), `${middle(theirs, 'analyseMs').toFixed(0)} ms`);
-  cells.push(middle(ours, 'residual').toExponential(0), middle(theirs, 'residual').toExponential(0));
+  const ms = (key: keyof Timing) => (timings: Timing[]) =>
+    `${middle(timings, key).toFixed(3)} (${ranked(timings, key)[0].toFixed(3)}) ms`;
+  const toEigen = (ours: Timing[]) => {
+    const fastest = ranked(ours, 'factorMs')[0] / ranked(theirs, 'factorMs')[0];
+    return `${(middle(ours, 'factorMs') / middle(theirs, 'factorMs')).toFixed(2)} (${fastest.toFixed(2)})`;
+  };
+  const all = [simd, plain, theirs];
+  const cells = [name, size, ...all.map(ms('factorMs')), toEigen(simd), toEigen(plain)];
+  cells.push(
+    ...all.map(ms('solveMs')),
+    ms('analyseMs')(simd),
+    `${middle(theirs, 'analyseMs').toFixed(1)} ms`,
+  );
+  cells.push(middle(simd, 'residual').toExponential(0), middle(theirs, 'residual').toExponential(0));
   return `| ${cells.join(' | ')} |`;
 }
