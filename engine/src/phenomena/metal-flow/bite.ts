@@ -78,8 +78,13 @@ function scalesOf(
   return { speed, rate, stress, viscosity: stress / (3 * rate), area: loopArea(mesh.loop, mesh.xy) };
 }
 
-export function levelOf({ grid, rolls, length, scales, problem }: Bite, slices: number): Level {
-  const distance = distancesOf(length, slices, Math.sqrt(copies(problem.mesh.symmetry) * scales.area));
+/** slices: in the bite; ahead: before it. */
+export function levelOf(
+  { grid, rolls, length, scales, problem }: Bite,
+  slices: number,
+  ahead: number,
+): Level {
+  const distance = distancesOf(length, slices, ahead, Math.sqrt(copies(problem.mesh.symmetry) * scales.area));
   const count = distance.length - 1;
   return {
     distance,
@@ -93,36 +98,32 @@ export function levelOf({ grid, rolls, length, scales, problem }: Bite, slices: 
 /** Slices are thinner where the roll comes in steeply. */
 const crowding = 0.8;
 
-/** Ahead of the bite the bar already bends towards the rolls: so many slices over so much of its size. */
-const [slicesAhead, reachAhead] = [0.2, 0.4];
+/**
+ * Ahead of the bite the bar already bends towards the rolls, over so much of its size, in slices that grow away from
+ * the bite. Each halving of the slices keeps the old sections among the new ones, so that a level can go on from the
+ * one before.
+ */
+const reachAhead = 0.4;
 
-function distancesOf(length: number, slices: number, size: number): Float64Array {
+function distancesOf(length: number, slices: number, ahead: number, size: number): Float64Array {
   const bite = Array.from({ length: slices + 1 }, (_, i) => length * (1 - i / slices) ** crowding);
-  const ahead = growing(bite[0] - bite[1], Math.round(slices * slicesAhead), reachAhead * size);
-  return Float64Array.from([...ahead.map((d) => length + d).reverse(), ...bite]);
+  const growth = growthOf((length - bite[1]) / (reachAhead * size), ahead);
+  const reach = Array.from({ length: ahead }, (_, i) => {
+    const share = (Math.exp(growth * (1 - i / ahead)) - 1) / (Math.exp(growth) - 1);
+    return length + reachAhead * size * share;
+  });
+  return Float64Array.from([...reach, ...bite]);
 }
 
-/** Places at growing distances, the first about `first` apart, the last at `reach`. */
-function growing(first: number, count: number, reach: number): number[] {
-  if (count <= 0) return [];
-  const places = (ratio: number) => {
-    const out: number[] = [];
-    let [at, step] = [0, first];
-    for (let i = 0; i < count; i++) {
-      at += step;
-      out.push(at);
-      step *= ratio;
-    }
-    return out;
-  };
-  let [low, high] = [0.2, 8];
+/** Exponent with which `count` slices grow from about `first`, a share of their sum. */
+function growthOf(first: number, count: number): number {
+  let [low, high] = [1e-3, 12];
   for (let i = 0; i < 40; i++) {
-    const ratio = (low + high) / 2;
-    if (places(ratio)[count - 1] < reach) low = ratio;
-    else high = ratio;
+    const growth = (low + high) / 2;
+    if ((Math.exp(growth / count) - 1) / (Math.exp(growth) - 1) > first) low = growth;
+    else high = growth;
   }
-  const found = places(low);
-  return found.map((d) => (d * reach) / found[count - 1]);
+  return low;
 }
 
 const newSlice = (grid: Grid, rolls: number): Slice => ({

@@ -97,6 +97,7 @@ export function changeContacts(task: SliceTask, v: Float64Array, iteration: numb
     if (contacts.active[c]) {
       const pressure = task.stiffness * into;
       contacts.pressure[c] = pressure;
+      if (task.keepsContacts) continue;
       if (pressure >= 0) {
         const most = Math.min(task.friction[contacts.roll[c]] * pressure, contacts.cap[c]);
         moved += Math.abs(most - contacts.friction[c]);

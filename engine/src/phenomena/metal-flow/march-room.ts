@@ -40,6 +40,7 @@ export function marchRoom({ grid, rolls, problem, scales }: Bite): MarchRoom {
     coupling: new Float64Array(grid.nodes),
     target: new Float64Array(2 * grid.nodes),
     isCold: true,
+    keepsContacts: false,
   };
   task.flow.bulk = 1e4 * scales.viscosity;
   task.flow.floor = (0.005 * scales.rate) ** 2;

@@ -57,12 +57,15 @@ export function marchUntilSettled(
   });
   for (let j = 0; j < wishes.most; j++) {
     const kept = level.slices.map(copyOf);
-    const mode = { isFirst: isCold && j === 0, extrapolation: j % 2 === 1 ? extrapolation : 0 };
+    const takesOver = !isCold && j === 0;
+    const carriesOn = j % 2 === 1;
+    const mode = { isFirst: isCold && j === 0, takesOver, extrapolation: carriesOn ? extrapolation : 0 };
     const made = march(bite, level, room, mode);
     if (isBroken(made)) return ended(j + 1, { broken: made });
     const balanced = balance(made, level, bite.problem.rolls, exitPullOf(bite, made));
+    if (takesOver) continue;
     const now = settlingOf(bite, level, made, balanced, last);
-    if (j > (isCold ? 2 : 0) && now.pullChange > spike && rejected < mostRejected) {
+    if (j > 2 && now.pullChange > spike && rejected < mostRejected) {
       level.slices.forEach((slice, i) => {
         restore(slice, kept[i]);
       });
@@ -74,7 +77,7 @@ export function marchUntilSettled(
     const isSteady = Math.abs(now.energy.error - (energies[j - 2] ?? 1)) < steadyEnergy;
     energies[j] = now.energy.error;
     const closes = isSteady || Math.abs(now.energy.error) < settledEnergy;
-    if (j % 2 === 0 && j > 0 && isSettled(now) && closes) return ended(j + 1, { settled: true });
+    if (!carriesOn && j > 0 && isSettled(now) && closes) return ended(j + 1, { settled: true });
     if (!wishes.progress((j + 1) / wishes.most)) return ended(j + 1, { cancelled: true });
     // The very first march knows nothing of friction: what it asks for is not to be believed.
     follow(bite, level, balanced, gain, isCold ? (j === 0 ? 0.03 : 0.25) : 0.04);

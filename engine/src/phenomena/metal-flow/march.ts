@@ -16,6 +16,8 @@ export interface MarchMode {
   readonly isFirst: boolean;
   /** Share by which velocities ahead are carried on with the change of this slice; 0 to 0.8. */
   readonly extrapolation: number;
+  /** First march of a finer level: it only sets the section back on the rolls; contacts and frictions stay. */
+  readonly takesOver: boolean;
 }
 
 /** The bar as one march found it. */
@@ -71,6 +73,7 @@ export function march(bite: Bite, level: Level, room: MarchRoom, mode: MarchMode
   };
   room.heat.touched.fill(0);
   room.task.turning.set(level.turning);
+  room.task.keepsContacts = mode.takesOver;
   const [sections, steps]: [MarchSection[], MarchStep[]] = [[], []];
   let [unsettled, iterations] = [0, 0];
   for (let i = 0; i < level.slices.length; i++) {

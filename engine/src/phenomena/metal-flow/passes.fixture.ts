@@ -5,9 +5,10 @@ import { chordsFor } from '../../section/flatten.ts';
 import type { Outline } from '../../section/outline.ts';
 import { rectangle } from '../../section/rectangle.ts';
 import { shidaParts } from '../../steel/shida.ts';
+import { evenMesh } from './even-mesh.fixture.ts';
 import { quadMeshOfAbout } from './meshing/quads.ts';
 import type { FlowProblem, FlowRoll, FlowSteel, FlowWishes } from './problem.ts';
-import type { Symmetry } from './quad-mesh.ts';
+import { onLineX, type Symmetry } from './quad-mesh.ts';
 
 /** How much of a section is computed: all, y ≥ 0, or x ≥ 0 and y ≥ 0. */
 export type Part = 'whole' | 'half' | 'quarter';
@@ -140,3 +141,33 @@ export function flatPass(pass: FlatPass, given: Conditions): FlowProblem {
     given,
   );
 }
+
+export interface StripPass {
+  /** m: height before and after, roll radius. */
+  readonly h0: number;
+  readonly h1: number;
+  readonly R: number;
+  readonly speed: number;
+  readonly friction: number;
+  /** Elements per half height. */
+  readonly rows: number;
+}
+
+/** A strip of a very wide bar: its sides are held, so that nothing spreads. Forces are those of `stripWidth`. */
+export function stripPass(
+  { h0, h1, R, speed, friction, rows }: StripPass,
+  { steel, wishes, tension }: Pick<Conditions, 'steel' | 'wishes' | 'tension'>,
+): FlowProblem {
+  const width = stripWidth(h0, rows);
+  const mesh = evenMesh({ width: width / 2, height: h0 / 2, columns: 2, rows, sides: { right: onLineX } });
+  const even = (value: number) => new Float64Array(mesh.xy.length / 2).fill(value);
+  const barrel = bothSides([corner(width, h1 / 2)]);
+  return {
+    ...{ mesh, temperature: even(1000), strain: even(0), steel, wishes },
+    rolls: [topRoll(barrel, h1 / 2 + R, R, speed, friction)],
+    ...(tension ? { tension } : {}),
+  };
+}
+
+/** m: two columns of square elements on each side of the middle. */
+export const stripWidth = (h0: number, rows: number): number => (2 * h0) / rows;

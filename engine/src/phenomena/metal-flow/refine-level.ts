@@ -4,11 +4,12 @@ import { copyContacts } from './contact.ts';
 import { nearestOnRoll, nowhere } from './roll-surface.ts';
 
 /** A level with more slices that starts from what the coarser one found, by place along the bite. */
-export function refinedLevel(bite: Bite, coarse: Level, slices: number): Level {
-  const fine = levelOf(bite, slices);
+export function refinedLevel(bite: Bite, coarse: Level, slices: number, ahead: number): Level {
+  const fine = levelOf(bite, slices, ahead);
   fine.flow = coarse.flow;
   fine.turning.set(coarse.turning);
-  for (let i = 0; i <= slices; i++) fine.pull[i] = valueAt(coarse.distance, coarse.pull, fine.distance[i]);
+  for (let i = 0; i < fine.pull.length; i++)
+    fine.pull[i] = valueAt(coarse.distance, coarse.pull, fine.distance[i]);
   middlesOf(fine.distance).forEach((place, i) => {
     copyInto(coarse.slices[sliceAt(coarse, place)], fine.slices[i]);
   });

@@ -5,6 +5,7 @@ import { solutionOf } from './flow-result.ts';
 import { type MarchRoom, marchRoom } from './march-room.ts';
 import { type LevelOutcome, marchUntilSettled, type Settling } from './march-until.ts';
 import type { FlowProblem } from './problem.ts';
+import { copies } from './quad-mesh.ts';
 import { firstGuess, refinedLevel } from './refine-level.ts';
 import type { FlowSolution } from './solution.ts';
 
@@ -62,8 +63,8 @@ interface Attempt {
 
 /** From few slices to many: the smooth part of the answer is found where a march is cheap. */
 function attempt(bite: Bite, room: MarchRoom, { finer, extrapolation }: (typeof attempts)[number]): Attempt {
-  const levels = levelsOf(Math.round(bite.problem.wishes.slices * finer));
-  let level = levelOf(bite, levels[0].slices);
+  const levels = levelsOf(Math.round(slicesFor(bite) * finer));
+  let level = levelOf(bite, levels[0].slices, levels[0].ahead);
   firstGuess(bite, level);
   let [marches, rejected] = [0, 0];
   for (let l = 0; ; l++) {
@@ -75,16 +76,46 @@ function attempt(bite: Bite, room: MarchRoom, { finer, extrapolation }: (typeof 
     marches += outcome.marches;
     rejected += outcome.rejected;
     if (l + 1 === levels.length || outcome.cancelled) return { level, outcome, marches, rejected };
-    level = outcome.broken
-      ? levelOf(bite, levels[l + 1].slices)
-      : refinedLevel(bite, level, levels[l + 1].slices);
-    if (outcome.broken) firstGuess(bite, level);
+    level = nextLevel(bite, level, outcome, levels[l + 1]);
   }
 }
 
-function levelsOf(slices: number): { readonly slices: number; readonly marches: number }[] {
-  const [quarter, half] = [Math.round(slices / 4), Math.round(slices / 2)];
-  const finest = { slices, marches: 11 };
-  if (slices < 12) return [{ slices: half, marches: 5 }, finest];
-  return [{ slices: quarter, marches: 5 }, { slices: half, marches: 3 }, finest];
+/** Slices thinner than this share of the section's size tie each other down: marches multiply, and nothing is won. */
+const thinnest = 1 / 35;
+
+function slicesFor({ length, scales, problem }: Bite): number {
+  const size = Math.sqrt(copies(problem.mesh.symmetry) * scales.area);
+  return Math.max(4, Math.min(problem.wishes.slices, Math.round(length / (thinnest * size))));
+}
+
+/** What broke off teaches nothing: the next level then begins as if it were the first. */
+function nextLevel(bite: Bite, level: Level, { broken }: LevelOutcome, { slices, ahead }: LevelPlan): Level {
+  if (!broken) return refinedLevel(bite, level, slices, ahead);
+  const fresh = levelOf(bite, slices, ahead);
+  firstGuess(bite, fresh);
+  return fresh;
+}
+
+interface LevelPlan {
+  /** Slices in the bite, and ahead of it. */
+  readonly slices: number;
+  readonly ahead: number;
+  readonly marches: number;
+}
+
+/** Each level halves the slices of the one before; a preview does with two. */
+function levelsOf(slices: number): LevelPlan[] {
+  if (slices < 12) {
+    const half = Math.max(2, Math.round(slices / 2));
+    return [
+      { slices: half, ahead: 1, marches: 5 },
+      { slices: 2 * half, ahead: 2, marches: 11 },
+    ];
+  }
+  const quarter = Math.round(slices / 4);
+  return [
+    { slices: quarter, ahead: 1, marches: 5 },
+    { slices: 2 * quarter, ahead: 2, marches: 3 },
+    { slices: 4 * quarter, ahead: 4, marches: 13 },
+  ];
 }

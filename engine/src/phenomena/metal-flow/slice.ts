@@ -33,6 +33,8 @@ export interface SliceTask {
   readonly target: Float64Array;
   /** Whether the start is only a guess. */
   isCold: boolean;
+  /** Whether contacts and frictions stay as they are: while a finer level takes over from a coarser one. */
+  keepsContacts: boolean;
 }
 
 /** Its unknowns, changed in place. */
