@@ -1,10 +1,11 @@
 import { fail, ok, type Result } from '../../outcome/result.ts';
 import type { Bite } from './bite.ts';
-import { largestShear } from './flow-result.ts';
 import type { LevelOutcome, Settling } from './march-until.ts';
+import type { March } from './marched.ts';
+import { quadArea } from './quad-mesh.ts';
 
 /** Beyond these a pass is no answer. Energy: solutions far off had settled by every other measure. */
-const most = { flowChange: 5e-3, pullChange: 0.1, areaChange: 2e-3, energy: 0.03, shear: 1 };
+const most = { flowChange: 5e-3, pullChange: 0.1, areaChange: 2e-3, energy: 0.03, overSheared: 0.01 };
 
 /** The last march of the finest level when it may be believed; else why not, in words of the mill. */
 export function accepted(
@@ -37,11 +38,24 @@ export function accepted(
       Math.abs(energy.error),
     );
   }
-  const shear = largestShear(last.march);
-  if (!(shear <= most.shear)) {
-    return no(`the axial shear reaches ${shear.toFixed(2)} of what the steel can bear`, shear);
+  const over = overSheared(bite, last.march);
+  if (!(over <= most.overSheared)) {
+    return no(`the axial shear is more than the steel can bear in ${percent(over)} of the bite`, over);
   }
   return ok(last);
+}
+
+/** Share of the bite's volume in which the axial shear exceeds the shear yield stress: single corners may. */
+function overSheared({ grid }: Bite, { sections, steps }: March): number {
+  let [over, all] = [0, 0];
+  steps.forEach(({ shearShare, length }, i) => {
+    for (let k = 0; k < grid.elements; k++) {
+      const volume = quadArea(grid.quads, sections[i].xy, k) * length;
+      all += volume;
+      if (shearShare[k] > 1) over += volume;
+    }
+  });
+  return over / all;
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;

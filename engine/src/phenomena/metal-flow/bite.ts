@@ -89,11 +89,15 @@ export function levelOf(
   return {
     distance,
     slices: Array.from({ length: count }, () => newSlice(grid, rolls.length)),
-    pull: new Float64Array(count + 1),
+    pull: entryPull(problem, scales.area, count + 1),
     flow: scales.speed * scales.area,
     turning: Float64Array.from(problem.rolls, ({ turning }) => (turning === 'idle' ? 0 : turning)),
   };
 }
+
+/** Before anything is known the pull of the entry reigns everywhere, N. */
+const entryPull = ({ tension }: FlowProblem, area: number, sections: number): Float64Array =>
+  new Float64Array(sections).fill((tension?.entry ?? 0) * area);
 
 /** Slices are thinner where the roll comes in steeply. */
 const crowding = 0.8;

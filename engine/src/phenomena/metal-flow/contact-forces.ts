@@ -1,5 +1,5 @@
 import type { Contacts } from './contact.ts';
-import type { SliceTask } from './slice.ts';
+import type { SliceTask } from './slice-problem.ts';
 import type { Tangent } from './viscous.ts';
 
 /** How far a contact goes into the roll per second, m/s: n·v less its limit. */
@@ -145,7 +145,7 @@ export function renewCaps({ contacts, flow, shearLimit }: SliceTask): void {
     let stress = 0;
     for (let at = start[s]; at < start[s + 1]; at++) {
       const k = element[at];
-      stress += flow.strength[k] * flow.rateSquared[k] ** (flow.exponent[k] / 2);
+      stress += flow.ownStrength[k] * flow.rateSquared[k] ** (flow.exponent[k] / 2);
     }
     const yieldStress = stress / (start[s + 1] - start[s]) / Math.sqrt(3);
     contacts.cap[c] = shearLimit[contacts.roll[c]] * yieldStress * contacts.share[c];

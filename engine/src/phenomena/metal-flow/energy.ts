@@ -1,6 +1,6 @@
 import type { Bite, Level } from './bite.ts';
 import type { Balanced } from './entry-speed.ts';
-import type { March } from './march.ts';
+import type { March } from './marched.ts';
 import { copies } from './quad-mesh.ts';
 import type { EnergyBalance } from './solution.ts';
 import { forcesAt, type SliceForces } from './touching.ts';

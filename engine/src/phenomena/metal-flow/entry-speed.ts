@@ -1,7 +1,7 @@
 import { bracketedRoot } from '../../numerics/roots.ts';
 import type { Field } from '../../outcome/field.ts';
 import type { Level } from './bite.ts';
-import type { March } from './march.ts';
+import type { March } from './marched.ts';
 import type { FlowRoll } from './problem.ts';
 import { forcesAt, type SliceForces } from './touching.ts';
 
@@ -63,7 +63,7 @@ function pullAlong(
   return pull[steps.length];
 }
 
-/** rad/s at which an idle roll takes as much from the bar as it gives. */
+/** rad/s at which an idle roll takes as much from the bar as it gives; as it turned where it does not touch. */
 function freeTurning(
   { steps, sections }: March,
   level: Level,
@@ -89,7 +89,23 @@ function freeTurning(
     }
     return sum;
   };
-  const root = bracketedRoot(power, 0.5 * was, 2 * was, { tolerance: 1e-5 * was });
+  const rolling = rollingSpeed(steps, r);
+  const root = rolling
+    ? bracketedRoot(power, 0.6 * ratio * rolling, 1.5 * ratio * rolling, { tolerance: 1e-5 * rolling })
+    : undefined;
   turning[r] = was;
-  return root.ok ? root.value.root : was;
+  return root?.ok ? root.value.root : was;
+}
+
+/** rad/s at which a roll would turn with the bar where it touches it, without slip on the whole; 0 without touch. */
+function rollingSpeed(steps: March['steps'], r: number): number {
+  let [sum, weight] = [0, 0];
+  for (const { touching, speed } of steps) {
+    for (let c = 0; c < touching.count; c++) {
+      if (touching.roll[c] !== r) continue;
+      sum += (touching.share[c] * speed) / touching.along[c];
+      weight += touching.share[c];
+    }
+  }
+  return weight > 0 ? sum / weight : 0;
 }

@@ -1,11 +1,11 @@
 import type { Field, Indices } from '../../outcome/field.ts';
 import type { Bite } from './bite.ts';
-import type { March, MarchStep } from './march.ts';
 import type { Settling } from './march-until.ts';
+import type { March, MarchStep } from './marched.ts';
 import { copies, quadArea, type Symmetry } from './quad-mesh.ts';
 import { rollLoads } from './roll-loads.ts';
-import type { Solved } from './roll-pass.ts';
 import type { BendingTendency, FlowSection, FlowSolution, FlowStep } from './solution.ts';
+import type { Solved } from './solved.ts';
 import { lagOfSkin } from './speed-profile.ts';
 
 /** What a settled pass says of the whole section. */

@@ -4,7 +4,8 @@ import { type HeatRoom, heatRoom } from './bite-heat.ts';
 import { type Contacts, contactsFor, type Outlines, outlinesFor } from './contact.ts';
 import { type ElementGeometry, geometryFor } from './element-geometry.ts';
 import { type Relax, relaxer } from './meshing/smoothing.ts';
-import { type SliceRoom, type SliceTask, sliceRoom } from './slice.ts';
+import { type SliceRoom, sliceRoom } from './slice.ts';
+import type { SliceTask } from './slice-problem.ts';
 import { viscousFor } from './viscous.ts';
 
 /** Everything that marches through one bite share: storage, filled anew by every slice. */

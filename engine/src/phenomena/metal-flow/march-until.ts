@@ -1,8 +1,9 @@
 import type { Bite, Level, Slice } from './bite.ts';
 import { energyOf } from './energy.ts';
 import { type Balanced, balance } from './entry-speed.ts';
-import { type Broken, isBroken, type March, march } from './march.ts';
+import { march } from './march.ts';
 import type { MarchRoom } from './march-room.ts';
+import { type Broken, isBroken, type March } from './marched.ts';
 import type { EnergyBalance } from './solution.ts';
 
 /** How far the marches of a level have come. */
@@ -58,7 +59,7 @@ export function marchUntilSettled(
   for (let j = 0; j < wishes.most; j++) {
     const kept = level.slices.map(copyOf);
     const takesOver = !isCold && j === 0;
-    const carriesOn = j % 2 === 1;
+    const carriesOn = j % 2 === 1 && extrapolation > 0;
     const mode = { isFirst: isCold && j === 0, takesOver, extrapolation: carriesOn ? extrapolation : 0 };
     const made = march(bite, level, room, mode);
     if (isBroken(made)) return ended(j + 1, { broken: made });

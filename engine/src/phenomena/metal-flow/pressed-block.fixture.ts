@@ -3,7 +3,8 @@ import { type Contacts, contactsFor } from './contact.ts';
 import { geometryFor, measureElements } from './element-geometry.ts';
 import { type Grid, gridOf, skinShare } from './grid.ts';
 import { loopArea, type QuadMesh } from './quad-mesh.ts';
-import { type SliceTask, sliceRoom, solveSlice } from './slice.ts';
+import { sliceRoom, solveSlice } from './slice.ts';
+import type { SliceTask } from './slice-problem.ts';
 import { elementRoom, potential, type Viscous, viscousFor, viscousTangent } from './viscous.ts';
 
 /** A block whose top comes down at 1 m/s: strength in Pa at 1 1/s, and its exponent. */

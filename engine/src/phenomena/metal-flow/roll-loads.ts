@@ -1,6 +1,6 @@
 import type { Bite } from './bite.ts';
-import type { March } from './march.ts';
 import type { Settling } from './march-until.ts';
+import type { March } from './marched.ts';
 import type { Symmetry } from './quad-mesh.ts';
 import type { RollSurface } from './roll-surface.ts';
 import type { RollLoads } from './solution.ts';

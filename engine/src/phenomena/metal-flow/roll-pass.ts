@@ -3,11 +3,12 @@ import { accepted } from './accept.ts';
 import { type Bite, biteOf, type Level, levelOf } from './bite.ts';
 import { solutionOf } from './flow-result.ts';
 import { type MarchRoom, marchRoom } from './march-room.ts';
-import { type LevelOutcome, marchUntilSettled, type Settling } from './march-until.ts';
+import { type LevelOutcome, marchUntilSettled } from './march-until.ts';
 import type { FlowProblem } from './problem.ts';
 import { copies } from './quad-mesh.ts';
 import { firstGuess, refinedLevel } from './refine-level.ts';
 import type { FlowSolution } from './solution.ts';
+import type { Solved } from './solved.ts';
 
 /**
  * Metal flow in one pass: the section is followed through the bite slice by slice, each slice in generalised plane
@@ -25,21 +26,14 @@ export function rollPass(problem: FlowProblem): Result<FlowSolution> {
   return made.ok ? ok(solutionOf(bite, made.value)) : made;
 }
 
-/** The finest level, its last march, and what it took. */
-export interface Solved {
-  readonly level: Level;
-  readonly last: Settling;
-  readonly marches: number;
-  readonly rejected: number;
-  /** Times the pass was begun again with other slices. */
-  readonly restarts: number;
-}
-
 /** Slices of each attempt over those wished for, and how far velocities ahead are carried on. */
 const attempts = [
   { finer: 1, extrapolation: 0.8 },
   { finer: 1.4, extrapolation: 0 },
 ];
+
+/** A bite shorter than this share of the section's size holds the bar so loosely that carrying on overshoots. */
+const shortBite = 0.45;
 
 function solved(bite: Bite): Result<Solved> {
   const room = marchRoom(bite);
@@ -70,7 +64,7 @@ function attempt(bite: Bite, room: MarchRoom, { finer, extrapolation }: (typeof 
   for (let l = 0; ; l++) {
     const outcome = marchUntilSettled(bite, level, room, {
       most: levels[l].marches,
-      extrapolation,
+      extrapolation: bite.length < shortBite * sizeOf(bite) ? 0 : extrapolation,
       progress: (share) => bite.problem.wishes.progress?.((l + share) / levels.length) ?? true,
     });
     marches += outcome.marches;
@@ -83,10 +77,10 @@ function attempt(bite: Bite, room: MarchRoom, { finer, extrapolation }: (typeof 
 /** Slices thinner than this share of the section's size tie each other down: marches multiply, and nothing is won. */
 const thinnest = 1 / 35;
 
-function slicesFor({ length, scales, problem }: Bite): number {
-  const size = Math.sqrt(copies(problem.mesh.symmetry) * scales.area);
-  return Math.max(4, Math.min(problem.wishes.slices, Math.round(length / (thinnest * size))));
-}
+const slicesFor = (bite: Bite): number =>
+  Math.max(4, Math.min(bite.problem.wishes.slices, Math.round(bite.length / (thinnest * sizeOf(bite)))));
+
+const sizeOf = ({ problem, scales }: Bite): number => Math.sqrt(copies(problem.mesh.symmetry) * scales.area);
 
 /** What broke off teaches nothing: the next level then begins as if it were the first. */
 function nextLevel(bite: Bite, level: Level, { broken }: LevelOutcome, { slices, ahead }: LevelPlan): Level {
@@ -109,13 +103,13 @@ function levelsOf(slices: number): LevelPlan[] {
     const half = Math.max(2, Math.round(slices / 2));
     return [
       { slices: half, ahead: 1, marches: 5 },
-      { slices: 2 * half, ahead: 2, marches: 11 },
+      { slices: 2 * half, ahead: 2, marches: 25 },
     ];
   }
   const quarter = Math.round(slices / 4);
   return [
     { slices: quarter, ahead: 1, marches: 5 },
     { slices: 2 * quarter, ahead: 2, marches: 3 },
-    { slices: 4 * quarter, ahead: 4, marches: 13 },
+    { slices: 4 * quarter, ahead: 4, marches: 19 },
   ];
 }

@@ -2,27 +2,9 @@ import type { Field } from '../../outcome/field.ts';
 import type { Bite, Slice } from './bite.ts';
 import { heatStep, workHeat } from './bite-heat.ts';
 import { type ElementGeometry, measureElements } from './element-geometry.ts';
-import type { MarchStep } from './march.ts';
 import type { MarchRoom } from './march-room.ts';
-
-/** What the steel carries along: at each node strain, °C, and J/m³ that work has brought. */
-export interface NodeState {
-  readonly strain: Float64Array;
-  readonly temperature: Float64Array;
-  readonly heat: Float64Array;
-}
-
-export const stateOf = ({ problem, grid }: Bite): NodeState => ({
-  strain: Float64Array.from(problem.strain),
-  temperature: Float64Array.from(problem.temperature),
-  heat: new Float64Array(grid.nodes),
-});
-
-export const copyOfState = ({ strain, temperature, heat }: NodeState): NodeState => ({
-  strain: strain.slice(),
-  temperature: temperature.slice(),
-  heat: heat.slice(),
-});
+import type { MarchStep } from './marched.ts';
+import type { NodeState } from './node-state.ts';
 
 /** Moves the section on to the next one, strains it, and mends the mesh. */
 export function advance(

@@ -3,10 +3,10 @@ import { relief, screeningLength, spreadShear } from './axial-shear.ts';
 import { type Bite, type Level, type Slice, skinLength } from './bite.ts';
 import { rememberContacts } from './contact.ts';
 import { noSlip, renewCaps, slipOf } from './contact-forces.ts';
-import type { MarchStep, Motion } from './march.ts';
 import type { MarchRoom } from './march-room.ts';
+import type { MarchStep, Motion } from './marched.ts';
 import { loopArea } from './quad-mesh.ts';
-import type { SliceTask } from './slice.ts';
+import type { SliceTask } from './slice-problem.ts';
 import { touchingOf } from './touching.ts';
 
 /** Writes down a solved slice, and leaves in it what the next march needs. */
@@ -34,7 +34,7 @@ export function stepOf(
     const viscous = (flow.strength[k] * square ** ((flow.exponent[k] - 1) / 2)) / 2;
     power[k] = 2 * geometry.area[k] * viscous * (square - flow.floor) * length;
     plastic += power[k];
-    flowStress[k] = (2 * viscous * rate[k]) / slice.relief[k];
+    flowStress[k] = flow.ownStrength[k] * square ** (flow.exponent[k] / 2);
     axialStress[k] = (4 / 3) * viscous * slice.along + flow.bulk * flow.dilatation[k];
     for (let a = 0; a < 4; a++) slice.hold[grid.quads[4 * k + a]] += geometry.area[k] * viscous;
   }

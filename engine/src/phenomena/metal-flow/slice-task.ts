@@ -1,10 +1,11 @@
 import type { Field } from '../../outcome/field.ts';
 import type { Bite, Level, Slice } from './bite.ts';
 import { copyContacts, findContacts } from './contact.ts';
-import type { MarchMode, Motion } from './march.ts';
 import type { MarchRoom } from './march-room.ts';
-import type { NodeState } from './section-state.ts';
-import type { SliceTask } from './slice.ts';
+import type { MarchMode, Motion } from './marched.ts';
+import type { NodeState } from './node-state.ts';
+import type { SliceTask } from './slice-problem.ts';
+import type { Viscous } from './viscous.ts';
 
 /** A slice never solved starts from the slice before it, the first one from an even squeeze. */
 export function startVelocity({ scales }: Bite, level: Level, i: number, xy: Field, slice: Slice): void {
@@ -39,7 +40,7 @@ export function prepare(
   const { task, contacts, outlines } = room;
   const slice = level.slices[i];
   const { distance } = level;
-  strengths(bite, slice.relief, state, task.flow.strength, task.flow.exponent);
+  strengths(bite, slice.relief, state, task.flow);
   task.flow.before.set(upstream);
   task.flow.shear = (problem.wishes.shear ?? 1) / spacingBefore(distance, i) ** 2;
   task.pull = (level.pull[i] + level.pull[i + 1]) / 2;
@@ -57,8 +58,7 @@ function strengths(
   { grid, problem: { steel } }: Bite,
   reliefs: Field,
   { strain, temperature }: NodeState,
-  strength: Float64Array,
-  exponent: Float64Array,
+  { strength, ownStrength, exponent }: Viscous,
 ): void {
   const { quads } = grid;
   for (let k = 0; k < grid.elements; k++) {
@@ -69,7 +69,8 @@ function strengths(
     }
     const m = steel.exponent(T);
     exponent[k] = m;
-    strength[k] = reliefs[k] * steel.strength(own, T) * steel.referenceRate ** -m;
+    ownStrength[k] = steel.strength(own, T) * steel.referenceRate ** -m;
+    strength[k] = reliefs[k] * ownStrength[k];
   }
 }
 

@@ -11,7 +11,7 @@ export interface FlowSolution {
   readonly steps: readonly FlowStep[];
   readonly rolls: readonly RollLoads[];
   readonly elongation: number;
-  /** Exit speed over the speed of the driven rolls at the groove's working radius, less 1; curvature corrected. */
+  /** Exit speed over the speed of the driven rolls' surface in the middle of the section, less 1; curvature corrected. */
   readonly forwardSlip: number;
   /** m/s. */
   readonly entrySpeed: number;
@@ -19,7 +19,7 @@ export interface FlowSolution {
   /** Of the exit, per node: °C, and equivalent strain gained and remembered. */
   readonly temperature: Field;
   readonly strain: Field;
-  /** J per kg… per m³ at each node: work of deformation and half of the friction's, what the bar was warmed by. */
+  /** J/m³ at each node: work of deformation and half of the friction's. */
   readonly heat: Field;
   readonly bending: BendingTendency;
   readonly energy: EnergyBalance;
@@ -114,6 +114,6 @@ export interface FlowQuality {
   readonly areaChange: number;
   /** ∫ e dx/u against ln(A0/A1), relative to the latter. */
   readonly volumeDrift: number;
-  /** Largest axial shear over the shear yield stress; above 1 the answer is refused. */
+  /** Largest axial shear of any element over the shear yield stress; refused when over 1 in 1 % of the bite. */
   readonly largestShear: number;
 }

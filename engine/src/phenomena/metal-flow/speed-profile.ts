@@ -3,7 +3,7 @@ import type { Field } from '../../outcome/field.ts';
 import { screeningLength } from './axial-shear.ts';
 import { type Bite, skinLength } from './bite.ts';
 import { geometryFor, measureElements } from './element-geometry.ts';
-import type { March } from './march.ts';
+import type { March } from './marched.ts';
 
 /**
  * How much the skin at the rolls lags behind the section's mean speed at the neutral line, as a share of that speed:

@@ -1,6 +1,6 @@
 import type { Field } from '../../outcome/field.ts';
 import { noSlip, slipOf } from './contact-forces.ts';
-import type { SliceTask } from './slice.ts';
+import type { SliceTask } from './slice-problem.ts';
 
 /** The touching nodes of one solved slice: all that speeds and pulls are worked out from without solving it again. */
 export interface Touching {

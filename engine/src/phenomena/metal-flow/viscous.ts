@@ -14,8 +14,9 @@ import type { Grid } from './grid.ts';
 export interface Viscous {
   readonly grid: Grid;
   readonly geometry: ElementGeometry;
-  /** Strength over referenceRate^m per element, lowered by axial shear: c; and m. */
+  /** Strength over referenceRate^m per element, c: across the section, lowered by axial shear; and of the steel itself. */
   readonly strength: Float64Array;
+  readonly ownStrength: Float64Array;
   readonly exponent: Float64Array;
   /** v₋, two per node. */
   readonly before: Float64Array;
@@ -53,6 +54,7 @@ export function viscousFor(grid: Grid, geometry: ElementGeometry): Viscous {
     grid,
     geometry,
     strength: perElement(),
+    ownStrength: perElement(),
     exponent: perElement(),
     before: new Float64Array(2 * grid.nodes),
     shear: 0,
