@@ -104,8 +104,10 @@ export function findContacts(
     const { from, to } = outlines[r];
     outlineAt(surface, step.from, from);
     outlineAt(surface, step.to, to);
+    const front = frontOf(surface, to) + surface.beyond * -band;
     for (let s = 0; s < grid.skin.node.length; s++) {
       const at = 2 * grid.skin.node[s];
+      if (surface.beyond * (xy[at + surface.across] - front) < 0) continue;
       const [x, y] = [xy[at], xy[at + 1]];
       nearestOnRoll(to, x, y, first);
       if (first.gap > band) continue;
@@ -117,6 +119,13 @@ export function findContacts(
       add(grid, surface, s, r, xy, step, second, 0, place + 1, memory, out);
     }
   });
+}
+
+/** How far, across its axis, a roll reaches towards the bar. */
+function frontOf({ across, beyond }: RollSurface, outline: Field): number {
+  let front = outline[across];
+  for (let i = across; i < outline.length; i += 2) if (beyond * (outline[i] - front) < 0) front = outline[i];
+  return front;
 }
 
 /** Whether a node set on the first face lies on the bar's side of the second: only then do both bound it. */

@@ -11,8 +11,6 @@ import { viscousFor } from './viscous.ts';
 /** Everything that marches through one bite share: storage, filled anew by every slice. */
 export interface MarchRoom {
   readonly geometry: ElementGeometry;
-  /** Room to look ahead in. */
-  readonly probe: ElementGeometry;
   readonly task: SliceTask;
   readonly contacts: Contacts;
   readonly outlines: Outlines;
@@ -47,7 +45,6 @@ export function marchRoom({ grid, rolls, problem, scales }: Bite): MarchRoom {
   task.flow.floor = (0.005 * scales.rate) ** 2;
   return {
     geometry,
-    probe: geometryFor(grid),
     task,
     contacts,
     outlines: outlinesFor(rolls),

@@ -1,7 +1,7 @@
 import type { Field } from '../../outcome/field.ts';
 import type { Bite, Level } from './bite.ts';
 import { recallContacts } from './contact.ts';
-import { measureElements } from './element-geometry.ts';
+import { leastJacobian, measureElements } from './element-geometry.ts';
 import type { MarchRoom } from './march-room.ts';
 import {
   type Broken,
@@ -41,7 +41,7 @@ export function march(bite: Bite, level: Level, room: MarchRoom, mode: MarchMode
     iterations += made.iterations;
     if (!made.settled) unsettled++;
   }
-  if (!(measureElements(bite.grid, bar.xy, room.geometry) > 0)) {
+  if (!(leastJacobian(bite.grid, bar.xy) > 0)) {
     return broken(0, 'an element turned over');
   }
   sections.push(sectionNow(mesh.loop, bar));

@@ -1,7 +1,7 @@
 import type { Field } from '../../outcome/field.ts';
 import type { Bite, Slice } from './bite.ts';
 import { heatStep, workHeat } from './bite-heat.ts';
-import { type ElementGeometry, measureElements } from './element-geometry.ts';
+import { type ElementGeometry, leastJacobian } from './element-geometry.ts';
 import type { MarchRoom } from './march-room.ts';
 import type { MarchStep } from './marched.ts';
 import type { NodeState } from './node-state.ts';
@@ -23,8 +23,11 @@ export function advance(
   if (problem.heat) {
     heatStep(grid, room.geometry, problem.heat, work, touching, duration, temperature, room.heat);
   }
-  const vx = Float64Array.from({ length: grid.nodes }, (_, node) => velocity[2 * node]);
-  const vy = Float64Array.from({ length: grid.nodes }, (_, node) => velocity[2 * node + 1]);
+  const [vx, vy] = [new Float64Array(grid.nodes), new Float64Array(grid.nodes)];
+  for (let node = 0; node < grid.nodes; node++) {
+    vx[node] = velocity[2 * node];
+    vy[node] = velocity[2 * node + 1];
+  }
   const parts = partsOf(grid, velocity, duration, room, xy);
   for (let part = 0; part < parts; part++) {
     for (let node = 0; node < grid.nodes; node++) {
@@ -40,18 +43,18 @@ export function advance(
 }
 
 /** Least Jacobian over the mean that an element may have when a step is made at once; and most parts of a step. */
-const [squeezed, mostParts] = [0.25, 8];
+const [squeezed, mostParts] = [0.15, 8];
 
 /** In how many parts a step is made, the mesh being mended in between: more where elements would be squeezed flat. */
 function partsOf(
   grid: Bite['grid'],
   velocity: Field,
   duration: number,
-  { halfway, probe }: MarchRoom,
+  { halfway }: MarchRoom,
   xy: Field,
 ): number {
   for (let at = 0; at < halfway.length; at++) halfway[at] = xy[at] + duration * velocity[at];
-  let [parts, worst] = [1, measureElements(grid, halfway, probe)];
+  let [parts, worst] = [1, leastJacobian(grid, halfway)];
   while (worst < squeezed && parts < mostParts) {
     parts *= 2;
     worst = 1 - (1 - worst) / 2;
@@ -68,5 +71,6 @@ function nodalMean(grid: Bite['grid'], { area }: ElementGeometry, values: Field)
       weight[grid.quads[4 * k + a]] += area[k];
     }
   }
-  return sum.map((value, node) => value / weight[node]);
+  for (let node = 0; node < sum.length; node++) sum[node] /= weight[node];
+  return sum;
 }

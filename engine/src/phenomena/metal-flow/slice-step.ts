@@ -23,7 +23,7 @@ export function stepOf(
   const slice = level.slices[i];
   rememberContacts(contacts, slice.memory);
   renewCaps(task);
-  const rate = Float64Array.from(flow.rateSquared, Math.sqrt);
+  const rate = new Float64Array(grid.elements);
   const power = new Float64Array(grid.elements);
   const flowStress = new Float64Array(grid.elements);
   const axialStress = new Float64Array(grid.elements);
@@ -31,6 +31,7 @@ export function stepOf(
   let plastic = 0;
   for (let k = 0; k < grid.elements; k++) {
     const square = flow.rateSquared[k];
+    rate[k] = Math.sqrt(square);
     const viscous = (flow.strength[k] * square ** ((flow.exponent[k] - 1) / 2)) / 2;
     power[k] = 2 * geometry.area[k] * viscous * (square - flow.floor) * length;
     plastic += power[k];

@@ -36,37 +36,53 @@ export interface Touching {
 
 export function touchingOf(task: SliceTask, v: Float64Array): Touching {
   const { contacts, friction, speed, fade } = task;
-  const active: number[] = [];
-  for (let c = 0; c < contacts.count; c++) if (contacts.active[c]) active.push(c);
-  const slips = active.map((c) => slipOf(task, v, c, noSlip()));
-  const pick = (row: Field) => Float64Array.from(active, (c) => row[c]);
-  const whole = (row: Field) => Int32Array.from(active, (c) => row[c]);
+  const active = activeOf(contacts);
+  const slips = slipsOf(task, v, active);
   return {
     count: active.length,
-    node: whole(contacts.node),
-    roll: whole(contacts.roll),
-    nx: pick(contacts.nx),
-    ny: pick(contacts.ny),
-    share: pick(contacts.share),
-    pressure: pick(contacts.pressure),
-    friction: pick(contacts.friction),
-    cap: pick(contacts.cap),
+    node: picked(active, contacts.node, new Int32Array(active.length)),
+    roll: picked(active, contacts.roll, new Int32Array(active.length)),
+    ...{ nx: pick(active, contacts.nx), ny: pick(active, contacts.ny), share: pick(active, contacts.share) },
+    ...{ pressure: pick(active, contacts.pressure), friction: pick(active, contacts.friction) },
+    cap: pick(active, contacts.cap),
     coefficient: Float64Array.from(active, (c) => friction[contacts.roll[c]]),
     vx: Float64Array.from(active, (c) => v[2 * contacts.node[c]]),
     vy: Float64Array.from(active, (c) => v[2 * contacts.node[c] + 1]),
-    along: pick(contacts.along),
-    acrossX: pick(contacts.acrossX),
-    acrossY: pick(contacts.acrossY),
-    slip: Float64Array.from(slips, ({ along }) => along),
-    pushX: Float64Array.from(slips, ({ x, size }, n) => (contacts.friction[active[n]] * x) / size),
-    pushY: Float64Array.from(slips, ({ y, size }, n) => (contacts.friction[active[n]] * y) / size),
-    slipPower: Float64Array.from(
-      slips,
-      ({ along, x, y, size }, n) => (contacts.friction[active[n]] * (along * along + x * x + y * y)) / size,
-    ),
-    speed,
-    fade,
+    ...{ along: pick(active, contacts.along) },
+    ...{ acrossX: pick(active, contacts.acrossX), acrossY: pick(active, contacts.acrossY) },
+    ...slips,
+    ...{ speed, fade },
   };
+}
+
+function activeOf({ count, active }: SliceTask['contacts']): Int32Array {
+  const touching = new Int32Array(count);
+  let found = 0;
+  for (let c = 0; c < count; c++) if (active[c]) touching[found++] = c;
+  return touching.subarray(0, found);
+}
+
+function picked<Row extends Int32Array | Float64Array>(active: Int32Array, row: Field, out: Row): Row {
+  for (let n = 0; n < active.length; n++) out[n] = row[active[n]];
+  return out;
+}
+
+const pick = (active: Int32Array, row: Field): Float64Array =>
+  picked(active, row, new Float64Array(active.length));
+
+function slipsOf(task: SliceTask, v: Float64Array, active: Int32Array) {
+  const row = () => new Float64Array(active.length);
+  const out = { slip: row(), pushX: row(), pushY: row(), slipPower: row() };
+  const slip = noSlip();
+  for (let n = 0; n < active.length; n++) {
+    const { along, x, y, size } = slipOf(task, v, active[n], slip);
+    const per = task.contacts.friction[active[n]] / size;
+    out.slip[n] = along;
+    out.pushX[n] = per * x;
+    out.pushY[n] = per * y;
+    out.slipPower[n] = per * (along * along + x * x + y * y);
+  }
+  return out;
 }
 
 /** Forces of one slice on the bar at other speeds than it was solved for. */
