@@ -28,6 +28,8 @@ export interface Bar {
   readonly decarburised: number;
   /** Thickness of the scale on the skin, m; absent while there is none to speak of. */
   readonly scale?: number;
+  /** Equivalent strain at each node of the mesh on leaving the last stand; absent where none was followed. */
+  readonly strain?: Field;
   /** What the cooling bed leaves for the straightener; absent before. */
   readonly cold?: ColdState;
 }

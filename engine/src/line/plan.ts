@@ -3,7 +3,7 @@ import { CoolingBedSettings } from '../stations/cooling-bed/settings.ts';
 import { DescalerSettings } from '../stations/descaler/settings.ts';
 import { FurnaceSettings } from '../stations/furnace/settings.ts';
 import { SawSettings } from '../stations/saws/settings.ts';
-import { PassSettings } from '../stations/stands/settings.ts';
+import { PassModel, PassSettings } from '../stations/stands/settings.ts';
 import { StraightenersSettings } from '../stations/straighteners/settings.ts';
 import { YardSettings } from '../stations/yard/settings.ts';
 import { group, quantity, without } from '../units/group.ts';
@@ -16,6 +16,7 @@ export const Settings = group(
     rhythm: quantity('s', 'Rhythm: one bar every', 20, 1800),
     furnace: without(FurnaceSettings, 'rhythm'),
     descaler: DescalerSettings,
+    passModel: PassModel.optional().meta({ title: 'What computes the passes that do not say it themselves' }),
     passes: z.array(without(PassSettings, 'rhythm')).min(1).max(40),
     saws: SawSettings,
     coolingBed: without(CoolingBedSettings, 'rhythm'),

@@ -75,7 +75,7 @@ const stop = (
 
 function passStop(plan: Plan, i: number): Stop {
   const { settings, mill } = plan;
-  const passSettings = { ...settings.passes[i], rhythm: settings.rhythm };
+  const passSettings = { ...settings.passModel, ...settings.passes[i], rhythm: settings.rhythm };
   const stand = mill.stands.find(({ code }) => code === passSettings.stand);
   if (!stand) throw new Error(`plan without stand ${passSettings.stand}: it was not read by readPlan`);
   const { grooves, ...frame } = stand;

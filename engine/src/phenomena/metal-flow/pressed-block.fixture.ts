@@ -14,6 +14,7 @@ function softBlock(mesh: QuadMesh, strength: number, exponent: number): { grid: 
   measureElements(grid, mesh.xy, geometry);
   const flow = viscousFor(grid, geometry);
   flow.strength.fill(strength);
+  flow.ownStrength.fill(strength);
   flow.exponent.fill(exponent);
   return { grid, flow };
 }
@@ -66,7 +67,8 @@ function taskOf(grid: Grid, flow: Viscous, height: number, friction: number): Sl
     ...{ flow, contacts: pressingTop(grid, height), turning: new Float64Array([1]) },
     ...{ friction: [friction], shearLimit: [1], pull: 0, speed: 1 },
     ...{ stiffness: 1e7 * viscosity, fade: 1e-3, drag: 1e-9 * viscosity },
-    ...{ coupling: new Float64Array(grid.nodes), target: new Float64Array(2 * grid.nodes), isCold: true },
+    ...{ coupling: new Float64Array(grid.nodes), target: new Float64Array(2 * grid.nodes) },
+    ...{ isCold: true, keepsContacts: false },
   };
 }
 

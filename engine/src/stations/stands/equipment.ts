@@ -13,6 +13,8 @@ export const StandModel = group(
     spread: quantity('one', 'Measured over computed spread, bar', 0, 4),
     footSpread: quantity('one', 'Measured over computed spread, foot tips', 0, 4),
     headSpread: quantity('one', 'Measured over computed spread, head', 0, 4),
+    flowStress: optionalQuantity('one', 'Measured over computed flow stress, metal flow', 0.3, 3),
+    retainedStrain: optionalQuantity('one', 'Share of strain kept from the pass before, metal flow', 0, 1),
     calibrated: z.boolean().meta({ title: 'Factors come from readings of this mill' }),
   },
   'Laws and factors of the estimate.',

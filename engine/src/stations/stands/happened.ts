@@ -2,6 +2,7 @@ import type { Bar } from '../../bar/bar.ts';
 import type { Balance } from '../../bar/station.ts';
 import type { Course } from './course.ts';
 import type { Stand } from './equipment.ts';
+import type { Flowed } from './flow/flow-pass.ts';
 import type { Prepared } from './prepare.ts';
 import type { PassSettings } from './settings.ts';
 import type { VisitOfPlace } from './visits.ts';
@@ -17,4 +18,6 @@ export interface Happened {
   readonly visits: readonly VisitOfPlace[];
   readonly corrections: readonly number[];
   readonly balance: Balance;
+  /** Where metal flow computed the pass. */
+  readonly flow?: Flowed;
 }

@@ -23,7 +23,7 @@ export function elementTemperatures(
   return elements.map(({ from, to }) => {
     let [sum, area, all, whole] = [0, 0, 0, 0];
     for (let i = 0; i < areas.length; i++) {
-      const inside = xy[2 * i] >= from && xy[2 * i] <= to;
+      const inside = xy[2 * i] >= from - onEdge && xy[2 * i] <= to + onEdge;
       all += areas[i] * temperature[i];
       whole += areas[i];
       if (!inside) continue;
@@ -33,6 +33,9 @@ export function elementTemperatures(
     return area > 0 ? sum / area : all / whole;
   });
 }
+
+/** A node on the edge of an element belongs to it, whatever its last digits, m. */
+const onEdge = 1e-9;
 
 /**
  * Share of each boundary edge of the entering bar that a roll will touch, times `growth`: how much larger the skin is on

@@ -1,4 +1,5 @@
 import { type Bar, placeNames } from '../../bar/bar.ts';
+import type { Field } from '../../outcome/field.ts';
 import { meanOver, nodeAreas, type TriMesh } from '../../section/mesh.ts';
 import { density } from '../../steel/expansion.ts';
 import type { HeatingLaw } from '../../steel/heating.ts';
@@ -8,6 +9,7 @@ import type { Prepared } from './prepare.ts';
 import { byPlace } from './timing.ts';
 import type { VisitOfPlace } from './visits.ts';
 
+/** The bar behind the stand with what it took to write it down. */
 export interface Left {
   readonly bar: Bar;
   /** K by which each field was shifted to keep its heat on the leaving section's mesh. */
@@ -40,22 +42,25 @@ export function leaving(
   };
 }
 
-function longer(
+export function longer(
   bar: Bar,
   { entry }: Prepared,
   { outline, elongation, girth, timing }: Course,
   mesh: TriMesh,
   temperatures: readonly Float64Array[],
+  strain?: Field,
 ): Bar {
   const hot = meanOver(mesh, temperatures[1]);
   const length = (entry.length * elongation * entry.density) / density(hot, bar.grade);
   const stretch = length / bar.length;
   // The skin's layers keep their volume on a skin that grows in length and shrinks in girth.
   const thinned = (layer: number) => (layer * girth.before) / (girth.after * elongation);
+  const { strain: _, ...kept } = bar;
   return {
-    ...bar,
+    ...kept,
     outline,
     mesh,
+    ...(strain ? { strain } : {}),
     ...byPlace((name) => ({ clock: timing.bite[name], temperature: temperatures[placeNames.indexOf(name)] })),
     length,
     pieces: bar.pieces.map((piece) => piece * stretch),
@@ -66,7 +71,7 @@ function longer(
 }
 
 /** J for the whole bar, each place standing for a third. */
-function gainedBy(
+export function gainedBy(
   bar: Bar,
   entryLength: number,
   visits: readonly VisitOfPlace[],

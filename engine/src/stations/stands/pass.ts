@@ -9,8 +9,10 @@ import { heatingLaw } from '../../steel/heating.ts';
 import { sectionOf } from './approach.ts';
 import { courseOf } from './course.ts';
 import type { Stand } from './equipment.ts';
+import { flowPass } from './flow/flow-pass.ts';
+import type { Happened } from './happened.ts';
 import { leaving } from './leaving.ts';
-import { prepared } from './prepare.ts';
+import { type Prepared, prepared } from './prepare.ts';
 import type { PassRecord } from './record.ts';
 import { recordOf } from './recording.ts';
 import type { PassSettings } from './settings.ts';
@@ -29,28 +31,32 @@ export function pass(
 ): Result<{ readonly bar: Bar; readonly record: PassRecord }> {
   const made = prepared(bar, settings, stand);
   if (!made.ok) return made;
-  const { entry } = made.value;
-  const course = courseOf(bar, settings, stand, made.value);
+  const by = settings.model === 'flow' ? flowPass : handbookPass;
+  const happened = by(bar, settings, stand, made.value);
+  return happened.ok ? ok({ bar: happened.value.leaving, record: recordOf(happened.value) }) : happened;
+}
+
+function handbookPass(bar: Bar, settings: PassSettings, stand: Stand, made: Prepared): Result<Happened> {
+  const { entry } = made;
+  const course = courseOf(bar, settings, stand, made);
   const mesh = meshOf(course.outline);
   if (!mesh.ok) return mesh;
-
   const law = heatingLaw(bar.grade);
   const section = sectionOf(entry.mesh, law, bar.mass / entry.length);
-  const visits = visitsOf(bar, settings, stand, made.value, course, section);
+  const visits = visitsOf(bar, settings, stand, made, course, section);
   if (!visits.ok) return visits;
-  const left = leaving(bar, made.value, course, mesh.value, visits.value, law);
-  const record = recordOf({
+  const left = leaving(bar, made, course, mesh.value, visits.value, law);
+  return ok({
     bar,
     leaving: left.bar,
     settings,
     stand,
-    prepared: made.value,
+    prepared: made,
     course,
     visits: visits.value,
     corrections: left.corrections,
     balance: balanceOf(bar, left.bar, {}, left.gained, law),
   });
-  return ok({ bar: left.bar, record });
 }
 
 /** About 150 nodes whatever the section; thin webs ask for their own. */

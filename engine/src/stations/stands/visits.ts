@@ -1,13 +1,14 @@
 import { type Bar, type PlaceName, placeNames } from '../../bar/bar.ts';
 import type { Field } from '../../outcome/field.ts';
 import { ok, type Result } from '../../outcome/result.ts';
-import { rolledOver, type Section, summed, waited, waterOn } from './approach.ts';
+import { type Heated, rolledOver, type Section, summed, type Water, waited, waterOn } from './approach.ts';
 import type { Course } from './course.ts';
 import type { Stand } from './equipment.ts';
 import { elementTemperatures, touchedEdges } from './heat.ts';
 import { type LoadRule, type Loads, loadsOf } from './loads.ts';
 import type { Prepared } from './prepare.ts';
 import type { PassSettings } from './settings.ts';
+import type { Timing } from './timing.ts';
 
 /** What one place of the bar went through, up to where it leaves the bite. */
 export interface VisitOfPlace {
@@ -16,6 +17,8 @@ export interface VisitOfPlace {
   readonly biting: Field;
   readonly chilled: Field;
   readonly loads: Loads;
+  /** The same by the handbook, whatever computes the pass. */
+  readonly handbook: Loads;
   /** J per metre of the entering bar, by name. */
   readonly gained: Readonly<Record<string, number>>;
 }
@@ -35,24 +38,37 @@ export function visitsOf(
   const contact = contactIn(stand, course);
   const visits: VisitOfPlace[] = [];
   for (const name of placeNames) {
-    const { clock, temperature } = bar[name];
-    const arrived = waited(section, temperature, course.timing.bite[name] - clock, water);
+    const arrived = arriving(bar, name, course.timing, section, water);
     if (!arrived.ok) return arrived;
     const biting = arrived.value.temperature;
     const bitten = rolledOver(section, biting, touched, contact);
     if (!bitten.ok) return bitten;
+    const loads = loadsAt(biting, prepared, course, section, rule);
     visits.push({
       name,
       biting,
       chilled: bitten.value.temperature,
-      loads: loadsAt(biting, prepared, course, section, rule),
+      loads,
+      handbook: loads,
       gained: summed(arrived.value.gained, bitten.value.gained),
     });
   }
   return ok(visits);
 }
 
-function loadRule(
+/** One place of the bar as it comes to the rolls. */
+export function arriving(
+  bar: Bar,
+  name: PlaceName,
+  { bite }: Timing,
+  section: Section,
+  water: Water | undefined,
+): Result<Heated> {
+  const { clock, temperature } = bar[name];
+  return waited(section, temperature, bite[name] - clock, water);
+}
+
+export function loadRule(
   bar: Bar,
   { model, friction }: Stand,
   { flowStress, workingRadius }: Prepared,
@@ -82,7 +98,7 @@ const contactIn = (stand: Stand, { elongation, bites, speed }: Course) => ({
   duration: elongation > 1 + 1e-9 ? bites.length / speed : 0,
 });
 
-function loadsAt(
+export function loadsAt(
   temperature: Field,
   { entry }: Prepared,
   { elements }: Course,
