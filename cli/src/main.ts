@@ -23,7 +23,8 @@ program
   .argument('<plan>', 'plan file, JSON')
   .option(...json)
   .option(...strict)
-  .action((file, options) => finish(run(file, flags(options), processOutput)));
+  .addOption(new Option('--model <model>', 'what computes the passes').choices(passModels))
+  .action((file, options) => finish(run(file, { ...flags(options), model: options.model }, processOutput)));
 
 program
   .command('section')

@@ -1,18 +1,25 @@
+import type { Plan } from '@bloomrail/engine/line/plan';
 import { readPlan } from '@bloomrail/engine/line/read-plan';
 import { writeRun } from '@bloomrail/engine/line/records';
 import { type LineRun, runLine } from '@bloomrail/engine/line/run-line';
 import { stopsOf } from '@bloomrail/engine/line/stops';
+import type { passModels } from '@bloomrail/engine/stations/stands/settings';
 import { cautions } from '@bloomrail/sheets/cautions';
 import { type ExitCode, exitCode } from '../exit-code.ts';
 import { findingsText } from '../print/findings.ts';
+import { flowTable } from '../print/flow-line.ts';
 import { lineTable, summaryText } from '../print/line.ts';
 import { noAnswer, type Output, refuseInput } from '../print/output.ts';
 import { progressOf } from '../progress.ts';
 import { readJson } from '../read-json.ts';
 
+export type PassModelName = (typeof passModels)[number];
+
 export interface RunOptions {
   readonly json: boolean;
   readonly strict: boolean;
+  /** What computes the passes, whatever the plan says. */
+  readonly model?: PassModelName | undefined;
 }
 
 /** `bloomrail run PLAN`: the whole line, from furnace to bundle. */
@@ -21,8 +28,9 @@ export function run(file: string, options: RunOptions, output: Output): ExitCode
   if (!content.ok) return refuseInput(output, content.issues, options.json);
   const reading = readPlan(content.value);
   if (!reading.ok) return refuseInput(output, reading.issues, options.json);
-  const progress = progressOf(output, stopsOf(reading.plan).length);
-  const line = runLine(reading.plan);
+  const plan = withModel(reading.plan, options.model);
+  const progress = progressOf(output, stopsOf(plan).length);
+  const line = runLine(plan);
   let step = line.next();
   for (; !step.done; step = line.next()) progress.step(`${step.value.code} ${step.value.title}`);
   progress.end();
@@ -32,8 +40,23 @@ export function run(file: string, options: RunOptions, output: Output): ExitCode
   return options.strict && mustNotRun(result.value) ? exitCode.stopped : exitCode.computed;
 }
 
+/** The plan with all passes computed by one model. */
+function withModel(plan: Plan, model: PassModelName | undefined): Plan {
+  if (!model) return plan;
+  const passes = plan.settings.passes.map((pass) => ({ ...pass, model }));
+  return { ...plan, settings: { ...plan.settings, passes } };
+}
+
 const textOf = (run: LineRun): string =>
-  [lineTable(run.visits), summaryText(run), findingsText(run.visits), cautions.join(' ')].join('\n\n');
+  [
+    lineTable(run.visits),
+    flowTable(run.visits),
+    summaryText(run),
+    findingsText(run.visits),
+    cautions.join(' '),
+  ]
+    .filter((part) => part !== undefined)
+    .join('\n\n');
 
 const mustNotRun = ({ visits }: LineRun): boolean =>
   visits.some(({ record }) => record.findings.some(({ stop }) => stop === true));

@@ -2,6 +2,7 @@ import { type Measure, shareOfLimit } from '../../bar/measure.ts';
 import type { Finding } from '../../outcome/finding.ts';
 import { outsideValidity } from '../../steel/law.ts';
 import { print } from '../../units/unit.ts';
+import { flowFindings } from './flow/flow-findings.ts';
 import type { Happened } from './happened.ts';
 
 /** What a person should know about the pass, worst first. */
@@ -12,6 +13,7 @@ export function findingsOf(happened: Happened, measures: readonly Measure[]): Fi
     ...speedMismatch(happened),
     ...sizeMismatch(happened),
     ...lawNotes(happened),
+    ...(happened.flow ? flowFindings(happened.flow) : []),
   ];
 }
 

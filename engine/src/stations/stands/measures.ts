@@ -1,5 +1,6 @@
 import type { Measure } from '../../bar/measure.ts';
 import { freeBiteAngle, steadyBiteAngle } from '../../phenomena/rolling/bite.ts';
+import { flowStressDoubt } from '../../steel/flow-stress-choice.ts';
 import type { Happened } from './happened.ts';
 import type { Loads } from './loads.ts';
 
@@ -18,8 +19,9 @@ export function measuresOf(happened: Happened, { laws, fill, fin, rmsPower }: Nu
   const sure = model.calibrated ? 'calibrated' : 'computed';
   const all = visits.map(({ loads }) => loads);
   const vertical = prepared.rolls.footFace !== undefined;
-  const doubted = (of: (loads: Loads) => number) => rangeOf(all, of, laws.low, laws.high);
-  const law = model.forceLaw;
+  const doubt = happened.flow ? flowDoubt(model.calibrated) : laws;
+  const doubted = (of: (loads: Loads) => number) => rangeOf(all, of, doubt.low, doubt.high);
+  const law = happened.flow ? `metal flow, ${happened.flow.problem.steel.name}` : model.forceLaw;
   const list: Measure[] = [
     measure(
       'force',
@@ -123,6 +125,10 @@ export function measuresOf(happened: Happened, { laws, fill, fin, rmsPower }: Nu
     return { name, part, unit, ...range, ...(limit === undefined ? {} : { limit }), law: by, sure };
   }
 }
+
+/** Metal flow stands or falls with the flow stress; a mill's own factor ends that doubt. */
+const flowDoubt = (calibrated: boolean) =>
+  calibrated ? { low: 1, high: 1 } : { low: 1 - flowStressDoubt, high: 1 + flowStressDoubt };
 
 function rangeOf(all: readonly Loads[], of: (loads: Loads) => number, low: number, high: number) {
   const [value, values] = [of(all[1]), all.map(of)];

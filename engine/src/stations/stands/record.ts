@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { recordShape, Temperatures } from '../../bar/station.ts';
 import { OutlineFile } from '../../section/outline-file.ts';
 import { group, optionalQuantity, quantity } from '../../units/group.ts';
+import { FlowRecord } from './flow/flow-record.ts';
 
 const area = (title: string) => quantity('mm2', title, 0, 1e6);
 const width = (title: string) => quantity('mm', title, 0, 2000);
@@ -113,6 +114,8 @@ export const PassRecord = group({
   stretch: quantity('mm', 'Stand stretch', 0, 200),
   gapToSet: quantity('mm', 'Gap to set before the bar', -200, 1000),
   rmsPower: power('Motor load over the rhythm'),
+  /** Where metal flow computed the pass. */
+  flow: FlowRecord.optional(),
   heatCorrection: quantity('K', 'Shift that kept the heat when the mesh was renewed', -100, 100),
 });
 export type PassRecord = z.output<typeof PassRecord>;

@@ -8,6 +8,7 @@ import { sectionProperties } from '../../section/properties.ts';
 import type { Stand } from './equipment.ts';
 import { filling } from './filling.ts';
 import { findingsOf } from './findings.ts';
+import { flowRecordOf } from './flow/flow-recording.ts';
 import type { Happened } from './happened.ts';
 import { forceOfLaws, forwardSlipOf, type LoadedElement } from './loads.ts';
 import { measuresOf } from './measures.ts';
@@ -21,9 +22,9 @@ export function recordOf(happened: Happened): PassRecord {
   const { timing, speed, elongation, bites } = course;
   const { loads } = visits[1];
   const { entry, rolled, groove } = prepared;
-  const forwardSlip = forwardSlipOf(loads);
+  const forwardSlip = happened.flow?.solution.forwardSlip ?? forwardSlipOf(loads);
   const exitSpeed = speed * (1 + forwardSlip);
-  const laws = forceOfLaws(loads, stand.model);
+  const laws = forceOfLaws(visits[1].handbook, stand.model);
   const fill = filling(prepared);
   const stretch = loads.force / stand.stiffness;
   const numbers = {
@@ -74,6 +75,7 @@ export function recordOf(happened: Happened): PassRecord {
     stretch,
     gapToSet: numbers.gapToSet,
     rmsPower: numbers.rmsPower,
+    ...(happened.flow ? { flow: flowRecordOf(happened.flow, visits[1]) } : {}),
     heatCorrection: happened.corrections.reduce(
       (worst, each) => (Math.abs(each) > Math.abs(worst) ? each : worst),
       0,

@@ -1,0 +1,72 @@
+import type { Field } from '../../../outcome/field.ts';
+import type { QuadMesh } from '../../../phenomena/metal-flow/quad-mesh.ts';
+import { loopArea, skin } from '../../../phenomena/metal-flow/quad-mesh.ts';
+import type { FlowSolution, FlowStep } from '../../../phenomena/metal-flow/solution.ts';
+import { sectionProperties } from '../../../section/properties.ts';
+import type { VisitOfPlace } from '../visits.ts';
+import type { Flowed } from './flow-pass.ts';
+import type { FlowRecord } from './flow-record.ts';
+
+export function flowRecordOf({ ahead, problem, solution }: Flowed, middle: VisitOfPlace): FlowRecord {
+  const { quality, energy, strain, bending } = solution;
+  const { bounds } = sectionProperties(ahead.handbook.outline);
+  const { force, footForce, headForce, torque } = middle.handbook;
+  return {
+    steel: problem.steel.name,
+    nodes: quality.nodes,
+    slices: quality.slices,
+    marches: quality.marches,
+    restarts: quality.restarts,
+    rejected: quality.rejected,
+    energyError: energy.error,
+    volumeDrift: quality.volumeDrift,
+    largestShear: quality.largestShear,
+    entrySpeed: solution.entrySpeed,
+    exitSpeed: solution.exitSpeed,
+    bending: bending.momentY,
+    meanStrain: meanOverNodes(solution),
+    largestStrain: Math.max(...strain),
+    rolls: solution.rolls.map((load) => ({ ...load })),
+    handbook: {
+      ...{ force, footForce, headForce, torque },
+      elongation: ahead.handbook.elongation,
+      width: bounds.right - bounds.left,
+    },
+    sections: solution.sections.map((section, i) => ({
+      distance: section.distance,
+      ...skinOf(solution.mesh, section.xy, solution.steps[Math.min(i, solution.steps.length - 1)]),
+    })),
+  };
+}
+
+function meanOverNodes({ mesh: { quads }, sections, strain }: FlowSolution): number {
+  const { xy } = sections[sections.length - 1];
+  let [sum, area] = [0, 0];
+  for (let k = 0; 4 * k < quads.length; k++) {
+    const corners = [quads[4 * k], quads[4 * k + 1], quads[4 * k + 2], quads[4 * k + 3]];
+    const own = loopArea(corners, xy);
+    area += own;
+    sum += (own * corners.reduce((total, node) => total + strain[node], 0)) / 4;
+  }
+  return sum / area;
+}
+
+/** Points of the skin in order around, to a hundredth of a millimetre and a tenth of a megapascal. */
+function skinOf({ loop, lies }: QuadMesh, xy: Field, { contact }: FlowStep) {
+  const pressures = new Map<number, number>();
+  for (let c = 0; c < contact.node.length; c++) {
+    pressures.set(contact.node[c], (pressures.get(contact.node[c]) ?? 0) + contact.pressure[c]);
+  }
+  const nodes: number[] = [];
+  for (let i = 0; i < loop.length; i++) {
+    const before = lies[(i + loop.length - 1) % loop.length];
+    if (lies[i] === skin || before === skin) nodes.push(loop[i]);
+  }
+  return {
+    x: nodes.map((node) => rounded(xy[2 * node], 1e-5)),
+    y: nodes.map((node) => rounded(xy[2 * node + 1], 1e-5)),
+    pressure: nodes.map((node) => rounded(pressures.get(node) ?? 0, 1e5)),
+  };
+}
+
+const rounded = (value: number, step: number): number => Math.round(value / step) * step;
