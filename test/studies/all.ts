@@ -2,5 +2,6 @@
 await import('./cooling-and-straightening.ts');
 await import('./line-speed.ts');
 await import('./damaged-plans.ts');
+await import('./metal-flow/rolls-true.ts');
 
 export {};

@@ -13,7 +13,7 @@ import { noAnswer, type Output, refuseInput } from '../print/output.ts';
 import { progressOf } from '../progress.ts';
 import { readJson } from '../read-json.ts';
 
-export type PassModelName = (typeof passModels)[number];
+type PassModelName = (typeof passModels)[number];
 
 export interface RunOptions {
   readonly json: boolean;

@@ -114,7 +114,7 @@ test('an end that misses the axis by 10 nm stands on it', () => {
   };
   const mesh = must(quadMesh(off, { size: 0.01, symmetry: half }));
   expect(Math.max(...mesh.lies)).toBe(2);
-  expect(mesh.xy.filter((y, i) => i % 2 === 1 && y > 0 && y < 1e-6)).toHaveLength(0);
+  expect([...mesh.xy].filter((y, i) => i % 2 === 1 && y > 0 && y < 1e-6)).toHaveLength(0);
 });
 
 test('a section that is its own mirror image gets a mesh that is, left to right, as lines and arcs and as chords', () => {

@@ -24,7 +24,7 @@ function pressed(xy: Float64Array): void {
 /** A mesh whose every third node has gone some way towards a neighbour in its element, lines of symmetry kept. */
 function shaken({ xy, quads, loop, lies }: QuadMesh, by: readonly number[]): Float64Array {
   const places = Float64Array.from(xy);
-  const held = new Set(Array.from(loop).filter((_, i) => lies[i] !== skin || lies.at(i - 1) !== skin));
+  const held = new Set(Array.from(loop).filter((_, i) => lies[i] !== skin || [...lies].at(i - 1) !== skin));
   for (let k = 0; k < quads.length; k += 3) {
     const [node, other] = [2 * quads[k], 2 * quads[k % 4 === 3 ? k - 3 : k + 1]];
     if (held.has(quads[k])) continue;
