@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect, test } from 'vitest';
 import { check } from './commands/check.ts';
+import { pass } from './commands/flow-pass.ts';
 import { run } from './commands/run.ts';
 import { section } from './commands/section.ts';
 import { station } from './commands/station.ts';
@@ -170,4 +171,14 @@ test('a case for another station is refused', () => {
   );
   expect(code).toBe(exitCode.badInput);
   expect(notices).toContain('yard');
+});
+
+test('pass --model flow draws squares on the bar, before and after', () => {
+  const oval = fileURLToPath(new URL('../../examples/one-pass/square-to-oval.json', import.meta.url));
+  const squares = join(folder, 'squares.svg');
+  const options = { ...plain, model: 'flow', slices: false, squares, squareSide: 4 } as const;
+  const { code, out } = heard((output) => pass(oval, options, output));
+  expect(code).toBe(exitCode.computed);
+  expect(out).toContain('Power: rolls');
+  expect(readFileSync(squares, 'utf8')).toContain('squares of 4 mm');
 });

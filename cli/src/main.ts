@@ -54,10 +54,18 @@ program
   .addOption(new Option('--model <name>', 'what computes it').choices(passModels).default('handbook'))
   .option('--slices', 'metal flow: every section of the bite as well')
   .option('--drawing <file>', 'metal flow: draw the pass to scale into this SVG file')
+  .option('--squares <file>', 'metal flow: draw squares on the bar, before and after, into this SVG file')
+  .option('--square-side <mm>', 'side of those squares, mm', Number)
   .option(...json)
   .option(...strict)
-  .action((file, { model, slices, drawing, ...options }) =>
-    finish(pass(file, { ...flags(options), model, slices: slices === true, drawing }, processOutput)),
+  .action((file, { model, slices, drawing, squares, squareSide, ...options }) =>
+    finish(
+      pass(
+        file,
+        { ...flags(options), model, slices: slices === true, drawing, squares, squareSide },
+        processOutput,
+      ),
+    ),
   );
 
 program

@@ -1,7 +1,11 @@
 import { writeFileSync } from 'node:fs';
 import { readFlowCase } from '@bloomrail/engine/line/flow-case/read-flow-case';
 import { type FlowRecord, writeFlowRecord } from '@bloomrail/engine/line/flow-case/record';
-import { runFlowCase } from '@bloomrail/engine/line/flow-case/run-flow-case';
+import { flowRecord } from '@bloomrail/engine/line/flow-case/recording';
+import { type SolvedCase, solveFlowCase } from '@bloomrail/engine/line/flow-case/run-flow-case';
+import { squaresOf } from '@bloomrail/engine/line/flow-case/squares-of-case';
+import { ok, type Result } from '@bloomrail/engine/outcome/result';
+import { drawnSquaresDrawing } from '@bloomrail/sheets/drawn-squares';
 import { svgOf } from '@bloomrail/sheets/svg';
 import { type ExitCode, exitCode } from '../exit-code.ts';
 import { flowDrawing } from '../print/flow-drawing.ts';
@@ -20,6 +24,9 @@ export interface PassOptions {
   readonly slices: boolean;
   /** File to draw the pass into, SVG. */
   readonly drawing?: string | undefined;
+  /** File to draw the squares of the entering section into, before and after, SVG; and their side, mm. */
+  readonly squares?: string | undefined;
+  readonly squareSide?: number | undefined;
 }
 
 /** `bloomrail pass CASE`: by the handbook's laws from a station case, or by the metal-flow model from a case of its own. */
@@ -34,20 +41,26 @@ export function pass(file: string, options: PassOptions, output: Output): ExitCo
 }
 
 /** What of a request only the metal-flow model can answer. */
-function flowOnly(content: unknown, { slices, drawing }: PassOptions): string | undefined {
+function flowOnly(content: unknown, { slices, drawing, squares }: PassOptions): string | undefined {
   if (typeof content === 'object' && content !== null && 'model' in content && content.model === 'flow')
     return 'this case';
+  if (squares) return '--squares';
   return slices ? '--slices' : drawing ? '--drawing' : undefined;
 }
 
 function flowPass(content: unknown, options: PassOptions, output: Output): ExitCode {
   const reading = readFlowCase(content);
   if (!reading.ok) return refuseInput(output, reading.issues, options.json);
-  const result = runFlowCase(reading.value, { slices: options.slices });
-  if (!result.ok) return noAnswer(output, result.failure, options.json);
-  const record = result.value;
+  const solved = solveFlowCase(reading.value);
+  if (!solved.ok) return noAnswer(output, solved.failure, options.json);
+  const { problem, solution } = solved.value;
+  const record = flowRecord(reading.value, problem, solution, options.slices);
   output.out(options.json ? JSON.stringify(writeFlowRecord(record), null, 2) : flowText(record));
   if (options.drawing) draw(record, options.drawing, output);
+  if (options.squares) {
+    const drawn = drawSquares(reading.value.title, solved.value, options.squares, options.squareSide, output);
+    if (!drawn.ok) return noAnswer(output, drawn.failure, options.json);
+  }
   return options.strict && record.findings.some(({ stop }) => stop === true)
     ? exitCode.stopped
     : exitCode.computed;
@@ -56,4 +69,18 @@ function flowPass(content: unknown, options: PassOptions, output: Output): ExitC
 function draw(record: FlowRecord, file: string, output: Output): void {
   writeFileSync(file, svgOf(flowDrawing(record)));
   output.notice(`Drawn into ${file}.`);
+}
+
+function drawSquares(
+  name: string,
+  solved: SolvedCase,
+  file: string,
+  side: number | undefined,
+  output: Output,
+): Result<void> {
+  const squares = squaresOf(solved, side === undefined ? undefined : side / 1000);
+  if (!squares.ok) return squares;
+  writeFileSync(file, svgOf(drawnSquaresDrawing({ name, ...squares.value })));
+  output.notice(`Squares drawn into ${file}.`);
+  return ok(undefined);
 }
