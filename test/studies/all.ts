@@ -2,6 +2,8 @@
 await import('./cooling-and-straightening.ts');
 await import('./line-speed.ts');
 await import('./damaged-plans.ts');
+await import('./metal-flow/verification.ts');
+await import('./metal-flow/robustness.ts');
 await import('./metal-flow/rolls-true.ts');
 
 export {};

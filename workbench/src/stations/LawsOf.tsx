@@ -7,30 +7,37 @@ import { known } from './FieldOf.tsx';
 export const LawsOf = memo(function LawsOf({ record: station }: { record: StationRecord }) {
   const record = known(station);
   if (record.kind === 'pass') {
-    const { forceLaws, forceLaw, forceFactor, spreadLaws, spreadLaw, spreadFactor } = record;
+    const { forceLaws, forceLaw, forceFactor, spreadLaws, spreadLaw, spreadFactor, flow } = record;
+    const byFlow = (value: number) => (flow ? [{ law: 'metal flow', value, within: true, used: true }] : []);
     return (
       <section className="laws" aria-keyshortcuts="c" tabIndex={-1} aria-label="Laws for comparison">
         <Laws
           title="Force by law, horizontal rolls"
           unit="kN"
-          rows={forceLaws.map(({ law, force, within }) => ({
-            law,
-            value: force,
-            within,
-            used: law === forceLaw,
-            factor: forceFactor,
-          }))}
+          rows={[
+            ...byFlow(record.places.middle.force),
+            ...forceLaws.map(({ law, force, within }) => ({
+              law,
+              value: force,
+              within,
+              used: !flow && law === forceLaw,
+              factor: forceFactor,
+            })),
+          ]}
         />
         <Laws
           title="Spread by law, wider by"
           unit="mm"
-          rows={spreadLaws.map(({ law, spread, within }) => ({
-            law,
-            value: spread,
-            within,
-            used: law === spreadLaw,
-            factor: spreadFactor,
-          }))}
+          rows={[
+            ...byFlow(record.exit.width - record.entry.width),
+            ...spreadLaws.map(({ law, spread, within }) => ({
+              law,
+              value: spread,
+              within,
+              used: !flow && law === spreadLaw,
+              factor: spreadFactor,
+            })),
+          ]}
         />
       </section>
     );

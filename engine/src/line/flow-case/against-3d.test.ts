@@ -43,11 +43,10 @@ function within(what: string, computed: number, solved: number, low: number, hig
 }
 
 /** Every accepted answer closes its energy and keeps its volume and its shear. */
-function sound({ energy, quality }: FlowRecord): void {
+function sound({ energy, quality }: FlowRecord, mostShear = 1): void {
   expect.soft(Math.abs(energy.error), 'energy').toBeLessThan(0.01);
   expect.soft(Math.abs(quality.volumeDrift), 'volume').toBeLessThan(0.003);
-  // Single elements at a groove's corner may ask for more than the steel bears; the solver refuses where many do.
-  expect.soft(quality.largestShear, 'shear').toBeLessThanOrEqual(1.2);
+  expect.soft(quality.largestShear, 'shear').toBeLessThanOrEqual(mostShear);
 }
 
 describe('against full 3-D solutions', () => {
@@ -74,7 +73,7 @@ describe('against full 3-D solutions', () => {
     within('width', 1e3 * record.exit.width, solved('width_max'), -0.8, 0.8);
     within('width at y 0', 1e3 * widthAt(record.exit.outline, 0), solved('width_y0'), -0.8, 0.8);
     within('width at y 80', 1e3 * widthAt(record.exit.outline, 0.08), solved('width_y80'), -0.8, 0.8);
-    sound(record);
+    sound(record, 1.2); // wanted: 1, see the accepted deviations
   });
 
   test('square 50 to oval', () => {
@@ -103,23 +102,42 @@ describe('against full 3-D solutions', () => {
 });
 
 /**
- * With one speed over the section free sides spread more than in the 3-D solutions: the flat bar is 1.4 % and the rail's
- * head 5 % too wide, the oval's elongation 0.012 too small. Two more modes of the speed are what is missing.
+ * Deviations that are accepted for now and may only fall: what is wanted, and what is accepted of the size reached. With
+ * one speed over the section free sides spread more than in the 3-D solutions: two more modes of the speed are what is
+ * missing. A corner element of the box is sheared beyond the steel. A row that comes within what is wanted fails here,
+ * so that it moves up among the others.
  */
-describe('not reached yet', () => {
-  test.fails('square 60 between flat rolls: width', () => {
+describe('accepted deviations, which may only fall', () => {
+  const widthOff = (name: string, quantity: string, width = 1e3 * rolled(name).exit.width) =>
+    100 * (width / best(name)(quantity) - 1);
+  const flatWidth = () => {
     const [{ width }] = content('reference/cases/rolling-3d/flat-passes.json').passes;
-    within('width', 1e3 * rolled('flat-60x60-to-48').exit.width, width, -1, 1);
-  });
-
-  test.fails('square 50 to oval: elongation', () => {
-    const solved = best('square-to-oval')('elongation');
-    expect(Math.abs(rolled('square-to-oval').elongation - solved)).toBeLessThan(0.008);
-  });
-
-  test.fails('universal rail pass: head width', () => {
-    const solved = best('universal-rail')('head_width');
-    within('head width', across(rolled('universal-rail'), 0.125, 0.18), solved, -4, 4);
+    return 100 * ((1e3 * rolled('flat-60x60-to-48').exit.width) / width - 1);
+  };
+  test.each([
+    ['square 60 between flat rolls: width, %', 1, 1.5, flatWidth],
+    ['square 50 to oval: width, %', 1, 2.5, () => widthOff('square-to-oval', 'width_max')],
+    [
+      'square 50 to oval: elongation too small by',
+      0.008,
+      0.012,
+      () => best('square-to-oval')('elongation') - rolled('square-to-oval').elongation,
+    ],
+    [
+      'universal rail pass: head width, %',
+      4,
+      5.5,
+      () => widthOff('universal-rail', 'head_width', across(rolled('universal-rail'), 0.125, 0.18)),
+    ],
+    [
+      'box 250 to 200: axial shear over what the steel bears',
+      1,
+      1.2,
+      () => rolled('box-250-to-200').quality.largestShear,
+    ],
+  ] as const)('%s: wanted %d, accepted %d', (_, wanted, accepted, reached) => {
+    expect(reached()).toBeGreaterThan(wanted);
+    expect(reached()).toBeLessThanOrEqual(accepted);
   });
 });
 

@@ -60,19 +60,22 @@ describe('one slice', () => {
       };
       const [coarse, fine] = [off(8), off(16)];
       expect(coarse).toBeGreaterThan(0);
+      // 3 in a hundred is wanted of 8 elements per half height, 16 reach it: accepted for now, may only fall.
       expect(coarse).toBeLessThan(0.05);
+      expect(fine).toBeLessThan(0.03);
       expect(fine / coarse).toBeGreaterThan(0.4);
       expect(fine / coarse).toBeLessThan(0.6);
     },
   );
 });
 
+// Forward slip: 5 in a hundred is wanted, it is 5 to 8 too high: accepted for now, may only fall.
 describe('plane strain, sticking, plane sections, against Sims 1954 (formula from memory)', () => {
   test.each([
     [1.28, 0.2],
     [2.2, 0.3],
     [3.81, 0.3],
-  ])('L/h = %d, reduction %d: pressure within 4 in a hundred, forward slip within 10', (ratio, r) => {
+  ])('L/h = %d, reduction %d: pressure within 4 in a hundred, forward slip within 8', (ratio, r) => {
     const h0 = 0.1;
     const flat = { h0, h1: h0 * (1 - r), R: ((ratio * (1 - r / 2)) ** 2 * h0) / r };
     const problem = stripPass(
@@ -86,7 +89,7 @@ describe('plane strain, sticking, plane sections, against Sims 1954 (formula fro
     expect(Math.abs(factor / simsFactor(pressed) - 1)).toBeLessThan(0.04);
     const { speed } = solution.sections[solution.sections.length - 1];
     const slip = (neutralHeight(pressed) / flat.h1) * Math.cos(neutralAngle(pressed)) - 1;
-    expect(Math.abs((speed - 1) / slip - 1)).toBeLessThan(0.1);
+    expect(Math.abs((speed - 1) / slip - 1)).toBeLessThan(0.08);
   });
 });
 
