@@ -104,7 +104,7 @@ describe('against full 3-D solutions', () => {
 /**
  * Deviations that are accepted for now and may only fall: what is wanted, and what is accepted of the size reached. With
  * one speed over the section free sides spread more than in the 3-D solutions: two more modes of the speed are what is
- * missing. A corner element of the box is sheared beyond the steel. A row that comes within what is wanted fails here,
+ * missing. Elements at the box's corner are sheared beyond the steel in five of 6,480 element steps. A row that comes within what is wanted fails here,
  * so that it moves up among the others.
  */
 describe('accepted deviations, which may only fall', () => {
