@@ -173,12 +173,14 @@ test('a case for another station is refused', () => {
   expect(notices).toContain('yard');
 });
 
-test('pass --model flow draws squares on the bar, before and after', () => {
+test('pass --model flow draws squares on the bar, and rolls a block of lead beside it', () => {
   const oval = fileURLToPath(new URL('../../examples/one-pass/square-to-oval.json', import.meta.url));
   const squares = join(folder, 'squares.svg');
-  const options = { ...plain, model: 'flow', slices: false, squares, squareSide: 4 } as const;
+  const options = { ...plain, model: 'flow', slices: false, squares, squareSide: 4, lead: 0.1 } as const;
   const { code, out } = heard((output) => pass(oval, options, output));
   expect(code).toBe(exitCode.computed);
   expect(out).toContain('Power: rolls');
+  expect(out).toContain('The same in lead at 20 °C, 1 : 10');
+  expect(out).toContain('Lead is poisonous');
   expect(readFileSync(squares, 'utf8')).toContain('squares of 4 mm');
-});
+}, 30_000);

@@ -56,13 +56,14 @@ program
   .option('--drawing <file>', 'metal flow: draw the pass to scale into this SVG file')
   .option('--squares <file>', 'metal flow: draw squares on the bar, before and after, into this SVG file')
   .option('--square-side <mm>', 'side of those squares, mm', Number)
+  .option('--lead <scale>', 'metal flow: roll a block of lead of this scale as well, 0.1 for 1 : 10', Number)
   .option(...json)
   .option(...strict)
-  .action((file, { model, slices, drawing, squares, squareSide, ...options }) =>
+  .action((file, { model, slices, drawing, squares, squareSide, lead, ...options }) =>
     finish(
       pass(
         file,
-        { ...flags(options), model, slices: slices === true, drawing, squares, squareSide },
+        { ...flags(options), model, slices: slices === true, drawing, squares, squareSide, lead },
         processOutput,
       ),
     ),

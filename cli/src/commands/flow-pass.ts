@@ -1,4 +1,5 @@
 import { writeFileSync } from 'node:fs';
+import { leadBlockOf } from '@bloomrail/engine/line/flow-case/lead-of-case';
 import { readFlowCase } from '@bloomrail/engine/line/flow-case/read-flow-case';
 import { type FlowRecord, writeFlowRecord } from '@bloomrail/engine/line/flow-case/record';
 import { flowRecord } from '@bloomrail/engine/line/flow-case/recording';
@@ -10,6 +11,7 @@ import { svgOf } from '@bloomrail/sheets/svg';
 import { type ExitCode, exitCode } from '../exit-code.ts';
 import { flowDrawing } from '../print/flow-drawing.ts';
 import { flowText } from '../print/flow-text.ts';
+import { leadText } from '../print/lead-text.ts';
 import { noAnswer, type Output, refuseInput } from '../print/output.ts';
 import { readJson } from '../read-json.ts';
 import { station } from './station.ts';
@@ -27,6 +29,8 @@ export interface PassOptions {
   /** File to draw the squares of the entering section into, before and after, SVG; and their side, mm. */
   readonly squares?: string | undefined;
   readonly squareSide?: number | undefined;
+  /** Roll a block of lead as well: its length over that of the bar, 0 to 1. */
+  readonly lead?: number | undefined;
 }
 
 /** `bloomrail pass CASE`: by the handbook's laws from a station case, or by the metal-flow model from a case of its own. */
@@ -41,21 +45,29 @@ export function pass(file: string, options: PassOptions, output: Output): ExitCo
 }
 
 /** What of a request only the metal-flow model can answer. */
-function flowOnly(content: unknown, { slices, drawing, squares }: PassOptions): string | undefined {
+function flowOnly(content: unknown, { slices, drawing, squares, lead }: PassOptions): string | undefined {
   if (typeof content === 'object' && content !== null && 'model' in content && content.model === 'flow')
     return 'this case';
   if (squares) return '--squares';
+  if (lead !== undefined) return '--lead';
   return slices ? '--slices' : drawing ? '--drawing' : undefined;
 }
 
 function flowPass(content: unknown, options: PassOptions, output: Output): ExitCode {
   const reading = readFlowCase(content);
   if (!reading.ok) return refuseInput(output, reading.issues, options.json);
+  if (options.lead !== undefined && !(options.lead > 0 && options.lead <= 1)) {
+    const message = `--lead is ${options.lead}; allowed: over 0 up to 1, 0.1 for a block 1 : 10`;
+    return refuseInput(output, [{ path: 'lead', limit: '0 < lead ≤ 1', message }], options.json);
+  }
   const solved = solveFlowCase(reading.value);
   if (!solved.ok) return noAnswer(output, solved.failure, options.json);
   const { problem, solution } = solved.value;
   const record = flowRecord(reading.value, problem, solution, options.slices);
+  const lead = options.lead === undefined ? undefined : leadBlockOf(solved.value, options.lead);
+  if (lead && !lead.ok) return noAnswer(output, lead.failure, options.json);
   output.out(options.json ? JSON.stringify(writeFlowRecord(record), null, 2) : flowText(record));
+  if (lead && !options.json) output.out(leadText(lead.value, solution));
   if (options.drawing) draw(record, options.drawing, output);
   if (options.squares) {
     const drawn = drawSquares(reading.value.title, solved.value, options.squares, options.squareSide, output);
