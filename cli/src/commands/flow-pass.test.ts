@@ -80,6 +80,14 @@ test('each model is told when the case belongs to the other', () => {
   expect(heard(handbook, { model: 'handbook', slices: true }).notices).toContain('--slices belongs to');
 });
 
+test('a block of lead longer than the bar, or asked for in JSON, is refused', () => {
+  expect(heard(flat, { lead: 2 })).toMatchObject({
+    code: exitCode.badInput,
+    notices: expect.stringContaining('--lead is 2; allowed: over 0 up to 1'),
+  });
+  expect(JSON.parse(heard(flat, { lead: 0.1, json: true }).out).issues[0].message).toContain('words only');
+});
+
 test('without a model it is the handbook’s pass', () => {
   const { code, out } = heard(handbook, { model: 'handbook', json: true });
   expect(code).toBe(exitCode.computed);

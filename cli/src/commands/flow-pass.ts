@@ -6,6 +6,7 @@ import { flowRecord } from '@bloomrail/engine/line/flow-case/recording';
 import { type SolvedCase, solveFlowCase } from '@bloomrail/engine/line/flow-case/run-flow-case';
 import { squaresOf } from '@bloomrail/engine/line/flow-case/squares-of-case';
 import { ok, type Result } from '@bloomrail/engine/outcome/result';
+import type { Issue } from '@bloomrail/engine/units/issue';
 import { drawnSquaresDrawing } from '@bloomrail/sheets/drawn-squares';
 import { svgOf } from '@bloomrail/sheets/svg';
 import { type ExitCode, exitCode } from '../exit-code.ts';
@@ -56,10 +57,8 @@ function flowOnly(content: unknown, { slices, drawing, squares, lead }: PassOpti
 function flowPass(content: unknown, options: PassOptions, output: Output): ExitCode {
   const reading = readFlowCase(content);
   if (!reading.ok) return refuseInput(output, reading.issues, options.json);
-  if (options.lead !== undefined && !(options.lead > 0 && options.lead <= 1)) {
-    const message = `--lead is ${options.lead}; allowed: over 0 up to 1, 0.1 for a block 1 : 10`;
-    return refuseInput(output, [{ path: 'lead', limit: '0 < lead ≤ 1', message }], options.json);
-  }
+  const badLead = leadIssue(options);
+  if (badLead) return refuseInput(output, [badLead], options.json);
   const solved = solveFlowCase(reading.value);
   if (!solved.ok) return noAnswer(output, solved.failure, options.json);
   const { problem, solution } = solved.value;
@@ -67,7 +66,7 @@ function flowPass(content: unknown, options: PassOptions, output: Output): ExitC
   const lead = options.lead === undefined ? undefined : leadBlockOf(solved.value, options.lead);
   if (lead && !lead.ok) return noAnswer(output, lead.failure, options.json);
   output.out(options.json ? JSON.stringify(writeFlowRecord(record), null, 2) : flowText(record));
-  if (lead && !options.json) output.out(leadText(lead.value, solution));
+  if (lead) output.out(leadText(lead.value, solution));
   if (options.drawing) draw(record, options.drawing, output);
   if (options.squares) {
     const drawn = drawSquares(reading.value.title, solved.value, options.squares, options.squareSide, output);
@@ -76,6 +75,15 @@ function flowPass(content: unknown, options: PassOptions, output: Output): ExitC
   return options.strict && record.findings.some(({ stop }) => stop === true)
     ? exitCode.stopped
     : exitCode.computed;
+}
+
+/** What is wrong with the block of lead that is asked for. */
+function leadIssue({ lead, json }: PassOptions): Issue | undefined {
+  if (lead === undefined) return undefined;
+  if (json) return { path: 'lead', limit: 'without --json', message: '--lead is told in words only' };
+  if (lead > 0 && lead <= 1) return undefined;
+  const message = `--lead is ${lead}; allowed: over 0 up to 1, 0.1 for a block 1 : 10`;
+  return { path: 'lead', limit: '0 < lead ≤ 1', message };
 }
 
 function draw(record: FlowRecord, file: string, output: Output): void {

@@ -11,6 +11,7 @@ import {
 } from '../../phenomena/metal-flow/similarity/model-block.ts';
 import { similarityNotes } from '../../phenomena/metal-flow/similarity/similarity-notes.ts';
 import type { FlowSolution, RollLoads } from '../../phenomena/metal-flow/solution.ts';
+import { biteRate } from './over-section.ts';
 import type { SolvedCase } from './run-flow-case.ts';
 
 /** The pass of a case rolled as a block of lead, and what it says of the hot bar. */
@@ -37,11 +38,9 @@ export function leadBlockOf({ problem, solution }: SolvedCase, scale: number): R
   return ok({ scale, ratio, at, block: rolled.value, carried, notes: similarityNotes(problem, model, at) });
 }
 
-/** Half of the strain on leaving, and the mean rate through the bite. */
-function meanOf({ strain, steps, sections }: FlowSolution): CompareAt {
+/** Half of the strain on leaving, and the mean rate where rolls touch. */
+function meanOf(solution: FlowSolution): CompareAt {
   let sum = 0;
-  for (const each of strain) sum += each;
-  const mean = sum / strain.length;
-  const time = steps.reduce((total, { length }, i) => total + length / sections[i].speed, 0);
-  return { strain: mean / 2, rate: mean / time };
+  for (const each of solution.strain) sum += each;
+  return { strain: sum / solution.strain.length / 2, rate: biteRate(solution) };
 }
