@@ -75,7 +75,7 @@ function attempt(bite: Bite, room: MarchRoom, { finer, extrapolation }: (typeof 
 }
 
 /** Slices thinner than this share of the section's size tie each other down: marches multiply, and nothing is won. */
-const thinnest = 1 / 35;
+const thinnest = 1 / 25;
 
 const slicesFor = (bite: Bite): number =>
   Math.max(4, Math.min(bite.problem.wishes.slices, Math.round(bite.length / (thinnest * sizeOf(bite)))));
