@@ -20,6 +20,8 @@ export interface Course {
   readonly timing: Timing;
   /** m/s at the rolls. */
   readonly speed: number;
+  /** Roll speed, as it is set, at which the bar runs so: another than the set one where the stand before feeds it. m/s. */
+  readonly rollSpeed: number;
   readonly elements: readonly Element[];
   /** Largest over smallest elongation of the elements, less 1. */
   readonly mismatch: number;
@@ -40,6 +42,7 @@ export function courseOf(bar: Bar, settings: PassSettings, stand: Stand, prepare
     girth: { before: before.perimeter, after: after.perimeter },
     timing,
     speed: length / timing.rollingTime,
+    rollSpeed: length / timing.rollingTime,
     elements,
     mismatch: mismatchOf(elements),
     bites: bitesOf(rolled.entry, rolls, axis, verticalRadius),

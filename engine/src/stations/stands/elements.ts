@@ -110,7 +110,7 @@ function exitPlace({ entry, exit, across }: Rolled, x: number): number {
 }
 
 /** Largest over smallest elongation of the elements, less 1. */
-export function mismatchOf(elements: readonly Element[]): number {
+export function mismatchOf(elements: readonly Pick<Element, 'entryArea' | 'exitArea'>[]): number {
   const elongations = elements.map(({ entryArea, exitArea }) => entryArea / exitArea).filter(Number.isFinite);
   return elongations.length > 1 ? Math.max(...elongations) / Math.min(...elongations) - 1 : 0;
 }

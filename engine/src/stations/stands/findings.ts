@@ -2,18 +2,24 @@ import { type Measure, shareOfLimit } from '../../bar/measure.ts';
 import type { Finding } from '../../outcome/finding.ts';
 import { outsideValidity } from '../../steel/law.ts';
 import { print } from '../../units/unit.ts';
+import type { FlowFilling } from './flow/flow-filling.ts';
 import { flowFindings } from './flow/flow-findings.ts';
 import type { Happened } from './happened.ts';
 
 /** What a person should know about the pass, worst first. */
-export function findingsOf(happened: Happened, measures: readonly Measure[]): Finding[] {
+export function findingsOf(
+  happened: Happened,
+  measures: readonly Measure[],
+  filling?: FlowFilling,
+): Finding[] {
+  const { flow, prepared } = happened;
   return [
     ...measures.flatMap((measure) => againstLimit(measure)),
     ...noContact(happened),
     ...speedMismatch(happened),
     ...sizeMismatch(happened),
     ...lawNotes(happened),
-    ...(happened.flow ? flowFindings(happened.flow) : []),
+    ...(flow && filling ? flowFindings(flow.solution, prepared, filling) : []),
   ];
 }
 
@@ -106,7 +112,7 @@ function noContact({ course: { elongation }, settings }: Happened): Finding[] {
 }
 
 /** A stand that shares the bar with the one before must run as that one feeds it. */
-function speedMismatch({ settings, course: { speed }, stand }: Happened): Finding[] {
+function speedMismatch({ settings, course: { rollSpeed: speed }, stand }: Happened): Finding[] {
   const off = Math.abs(settings.speed / speed - 1);
   if (stand.drive !== 'continuous' || off < 0.02) return [];
   return [

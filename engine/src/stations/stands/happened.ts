@@ -2,7 +2,7 @@ import type { Bar } from '../../bar/bar.ts';
 import type { Balance } from '../../bar/station.ts';
 import type { Course } from './course.ts';
 import type { Stand } from './equipment.ts';
-import type { Flowed } from './flow/flow-pass.ts';
+import type { Flowed } from './flow/flowed.ts';
 import type { Prepared } from './prepare.ts';
 import type { PassSettings } from './settings.ts';
 import type { VisitOfPlace } from './visits.ts';

@@ -8,6 +8,7 @@ import { sectionProperties } from '../../section/properties.ts';
 import type { Stand } from './equipment.ts';
 import { filling } from './filling.ts';
 import { findingsOf } from './findings.ts';
+import { flowFilling } from './flow/flow-filling.ts';
 import { flowRecordOf } from './flow/flow-recording.ts';
 import type { Happened } from './happened.ts';
 import { forceOfLaws, forwardSlipOf, type LoadedElement } from './loads.ts';
@@ -25,7 +26,8 @@ export function recordOf(happened: Happened): PassRecord {
   const forwardSlip = happened.flow?.solution.forwardSlip ?? forwardSlipOf(loads);
   const exitSpeed = speed * (1 + forwardSlip);
   const laws = forceOfLaws(visits[1].handbook, stand.model);
-  const fill = filling(prepared);
+  const flowed = happened.flow ? { ...happened.flow, filling: flowFilling(prepared, course) } : undefined;
+  const fill = flowed?.filling ?? filling(prepared);
   const stretch = loads.force / stand.stiffness;
   const numbers = {
     laws,
@@ -41,7 +43,7 @@ export function recordOf(happened: Happened): PassRecord {
     leaving: snapshot,
     balance: happened.balance,
     measures,
-    findings: findingsOf(happened, measures),
+    findings: findingsOf(happened, measures, flowed?.filling),
     code: settings.code,
     stand: stand.code,
     groove: groove.name,
@@ -75,7 +77,7 @@ export function recordOf(happened: Happened): PassRecord {
     stretch,
     gapToSet: numbers.gapToSet,
     rmsPower: numbers.rmsPower,
-    ...(happened.flow ? { flow: flowRecordOf(happened.flow, visits[1]) } : {}),
+    ...(flowed ? { flow: flowRecordOf(flowed, course, flowed.filling, visits[1]) } : {}),
     heatCorrection: happened.corrections.reduce(
       (worst, each) => (Math.abs(each) > Math.abs(worst) ? each : worst),
       0,

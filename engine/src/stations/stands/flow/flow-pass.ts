@@ -1,9 +1,9 @@
 import type { Bar } from '../../../bar/bar.ts';
 import { balanceOf } from '../../../bar/heat-content.ts';
+import type { Finding } from '../../../outcome/finding.ts';
 import { fail, ok, type Result } from '../../../outcome/result.ts';
 import type { FlowProblem } from '../../../phenomena/metal-flow/problem.ts';
 import { rollPass } from '../../../phenomena/metal-flow/roll-pass.ts';
-import type { FlowSolution } from '../../../phenomena/metal-flow/solution.ts';
 import type { Stand } from '../equipment.ts';
 import type { Happened } from '../happened.ts';
 import type { Prepared } from '../prepare.ts';
@@ -11,17 +11,13 @@ import type { PassSettings } from '../settings.ts';
 import { arriving } from '../visits.ts';
 import { type Ahead, aheadOf } from './ahead.ts';
 import { onWhole } from './entering-mesh.ts';
+import { fitFindings } from './fits.ts';
 import { flowCourse } from './flow-course.ts';
 import { flowLeaving } from './flow-leaving.ts';
 import { flowVisits } from './flow-visits.ts';
+import type { Flowed } from './flowed.ts';
 import { statedPass } from './stated.ts';
-
-/** What metal flow adds to a pass: what was known before, the question, and the answer. */
-export interface Flowed {
-  readonly ahead: Ahead;
-  readonly problem: FlowProblem;
-  readonly solution: FlowSolution;
-}
+import { untouched } from './untouched.ts';
 
 /**
  * A pass by metal flow, solved at the middle of the bar. Fails with the pass named where the model has no answer; the
@@ -35,10 +31,11 @@ export function flowPass(
 ): Result<Happened> {
   const ahead = aheadOf(bar, settings, stand, prepared);
   if (!ahead.ok) return inPass(settings, ahead);
+  if (ahead.value.handbook.bites.length === 0) return untouched(ahead.value);
   const problem = problemAt(ahead.value);
   if (!problem.ok) return inPass(settings, problem);
   const solved = rollPass(problem.value);
-  if (!solved.ok) return inPass(settings, solved);
+  if (!solved.ok) return inPass(settings, solved, fitFindings(prepared));
   return rolledBy({ ahead: ahead.value, problem: problem.value, solution: solved.value });
 }
 
@@ -65,7 +62,13 @@ function rolledBy(flow: Flowed): Result<Happened> {
   });
 }
 
-function inPass<T>({ code }: PassSettings, failed: Result<T> & { readonly ok: false }): Result<never> {
-  const { failure } = failed;
-  return fail({ ...failure, reason: `pass ${code}: ${failure.reason}` });
+/** A failure with its pass named, and what was in the way before it. */
+function inPass<T>(
+  { code }: PassSettings,
+  { failure }: Result<T> & { readonly ok: false },
+  before: readonly Finding[] = [],
+): Result<never> {
+  const why = before.length > 0 ? `. ${before.map(({ text }) => text).join(' ')}` : '';
+  const reason = `pass ${code}: ${failure.reason}${why}`;
+  return fail({ ...failure, reason });
 }

@@ -15,6 +15,20 @@ const RollLoad = group({
   neutralLine: optionalQuantity('mm', 'Neutral line before the exit plane', 0, 2000),
 });
 
+const ElementAreas = group({
+  name: z.enum(['bar', 'foot', 'web', 'head']),
+  entryArea: quantity('mm2', 'Entry', 0, 1e6),
+  exitArea: quantity('mm2', 'Exit', 0, 1e6),
+});
+
+const MisfitRecord = group({
+  kind: z.enum(['over', 'under']).meta({ title: 'Metal past the groove, or a hollow left in it' }),
+  x: quantity('mm', 'Where it is greatest, along the rolls', -2000, 2000),
+  y: quantity('mm', 'Where it is greatest, half height', 0, 2000),
+  depth: quantity('mm', 'How far', 0, 2000),
+  area: quantity('mm2', 'Both halves', 0, 1e6),
+});
+
 /** The bar inside the bite at one place, for a picture in space: its skin, and the pressure on each of its points. */
 const BiteSection = group({
   distance: quantity('mm', 'Before the exit plane', -2000, 4000),
@@ -37,10 +51,14 @@ export const FlowRecord = group({
   largestShear: quantity('one', 'Largest axial shear over the shear yield stress', 0, 100),
   entrySpeed: quantity('mPerS', 'Bar, entering', 0, 100),
   exitSpeed: quantity('mPerS', 'Bar, leaving', 0, 100),
+  rollSpeed: quantity('mPerS', 'Roll speed that takes what the stand before feeds, as it is set', 0, 100),
   bending: quantity('kNm', 'Moment that keeps the bar straight, in the plane of the roll axes', -1e5, 1e5),
   meanStrain: quantity('one', 'Mean strain on leaving', 0, 100),
   largestStrain: quantity('one', 'Largest strain on leaving', 0, 1000),
   rolls: z.array(RollLoad),
+  elements: z.array(ElementAreas),
+  /** Where the leaving bar and the groove do not fit each other, largest first. */
+  misfits: z.array(MisfitRecord),
   /** The same pass by the handbook, side by side. */
   handbook: group({
     force: quantity('kN', 'Force, horizontal rolls', 0, 1e6),

@@ -3,11 +3,19 @@ import type { QuadMesh } from '../../../phenomena/metal-flow/quad-mesh.ts';
 import { loopArea, skin } from '../../../phenomena/metal-flow/quad-mesh.ts';
 import type { FlowSolution, FlowStep } from '../../../phenomena/metal-flow/solution.ts';
 import { sectionProperties } from '../../../section/properties.ts';
+import type { Course } from '../course.ts';
 import type { VisitOfPlace } from '../visits.ts';
-import type { Flowed } from './flow-pass.ts';
+import { elementAreas } from './flow-elements.ts';
+import type { FlowFilling } from './flow-filling.ts';
 import type { FlowRecord } from './flow-record.ts';
+import type { Flowed } from './flowed.ts';
 
-export function flowRecordOf({ ahead, problem, solution }: Flowed, middle: VisitOfPlace): FlowRecord {
+export function flowRecordOf(
+  { ahead, problem, solution }: Flowed,
+  { outline, rollSpeed }: Course,
+  { misfits }: FlowFilling,
+  middle: VisitOfPlace,
+): FlowRecord {
   const { quality, energy, strain, bending } = solution;
   const { bounds } = sectionProperties(ahead.handbook.outline);
   const { force, footForce, headForce, torque } = middle.handbook;
@@ -23,10 +31,13 @@ export function flowRecordOf({ ahead, problem, solution }: Flowed, middle: Visit
     largestShear: quality.largestShear,
     entrySpeed: solution.entrySpeed,
     exitSpeed: solution.exitSpeed,
+    rollSpeed,
     bending: bending.momentY,
     meanStrain: meanOverNodes(solution),
     largestStrain: Math.max(...strain),
     rolls: solution.rolls.map((load) => ({ ...load })),
+    elements: elementAreas(ahead.prepared, outline, ahead.handbook.elements),
+    misfits,
     handbook: {
       ...{ force, footForce, headForce, torque },
       elongation: ahead.handbook.elongation,
@@ -57,11 +68,15 @@ function skinOf({ loop, lies }: QuadMesh, xy: Field, { contact }: FlowStep) {
   for (let c = 0; c < contact.node.length; c++) {
     pressures.set(contact.node[c], (pressures.get(contact.node[c]) ?? 0) + contact.pressure[c]);
   }
-  const nodes: number[] = [];
-  for (let i = 0; i < loop.length; i++) {
-    const before = lies[(i + loop.length - 1) % loop.length];
-    if (lies[i] === skin || before === skin) nodes.push(loop[i]);
-  }
+  const n = loop.length;
+  const isSkin = (i: number) => lies[i % n] === skin;
+  // Begins where the skin leaves a line of symmetry, so that its points follow each other.
+  const start = Math.max(
+    0,
+    Array.from(loop).findIndex((_, i) => isSkin(i) && !isSkin(i + n - 1)),
+  );
+  const nodes = [loop[start]];
+  for (let i = start; i < start + n && isSkin(i); i++) nodes.push(loop[(i + 1) % n]);
   return {
     x: nodes.map((node) => rounded(xy[2 * node], 1e-5)),
     y: nodes.map((node) => rounded(xy[2 * node + 1], 1e-5)),
