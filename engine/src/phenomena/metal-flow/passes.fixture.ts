@@ -44,7 +44,7 @@ export function passOf(outline: Outline, upper: readonly FlowRoll[], given: Cond
 }
 
 /** A horizontal roll has its image below; an upright one reaches through already. */
-const withImage = (roll: FlowRoll): readonly FlowRoll[] =>
+export const withImage = (roll: FlowRoll): readonly FlowRoll[] =>
   roll.side === 'top' ? [roll, mirroredRoll(roll)] : [{ ...roll, profile: reachingThrough(roll.profile) }];
 
 export const mirroredRoll = (roll: FlowRoll): FlowRoll => ({
@@ -55,12 +55,17 @@ export const mirroredRoll = (roll: FlowRoll): FlowRoll => ({
   profile: Float64Array.from(roll.profile, (value, i) => (i % 2 === 1 ? -value : value)),
 });
 
-/** An upright roll's edge above y = 0, joined to its image below. */
-function reachingThrough(profile: FlowRoll['profile']): Float64Array {
-  const above: number[][] = [];
-  for (let i = 0; i < profile.length; i += 2)
-    if (profile[i + 1] > 0) above.push([profile[i], profile[i + 1]]);
-  return Float64Array.from([...above.map(([x, y]) => [x, -y]).reverse(), ...above].flat());
+/** An upright roll's edge above y = 0, joined to its image below; cut where it crosses the line. */
+export function reachingThrough(profile: FlowRoll['profile']): Float64Array {
+  const above: [number, number][] = [];
+  for (let at = 0; at < profile.length; at += 2) {
+    const [x, y, x2, y2] = [profile[at], profile[at + 1], profile[at + 2], profile[at + 3]];
+    if (y > 0) above.push([x, y]);
+    if (y * y2 < 0) above.push([x - (y / (y2 - y)) * (x2 - x), 0]);
+  }
+  above.sort(([, a], [, b]) => a - b);
+  const below = above.filter(([, y]) => y > 0).map(([x, y]) => [x, -y]);
+  return Float64Array.from([...below.reverse(), ...above].flat());
 }
 
 /** σ = 100 MPa (rate/10)^0.15: the plain steel of the full solutions. */
