@@ -50,7 +50,7 @@ export function wholePass(problem: FlowProblem): FlowProblem {
     mesh: {
       xy: wholeXy(mesh, mesh.xy),
       quads: Int32Array.from([...mesh.quads, ...image]),
-      loop: boundary.filter((_, at) => at % 2 === 0),
+      loop: Int32Array.from({ length: boundary.length / 2 }, (_, i) => boundary[2 * i]),
       lies: new Int32Array(boundary.length / 2).fill(skin),
       symmetry: {},
     },

@@ -10,10 +10,10 @@ export function momentOnRoll(solution: FlowSolution, roll: FlowRoll): number {
   let moment = 0;
   solution.steps.forEach((step, i) => {
     const middle = (solution.sections[i].distance + solution.sections[i + 1].distance) / 2;
-    step.contact.node.forEach((_, c) => {
+    for (let c = 0; c < step.contact.node.length; c++) {
       const { along, up, y } = forceOn(solution, roll, i, c, middle);
       moment += step.length * (middle * up - (roll.axis - y) * along);
-    });
+    }
   });
   return (copies(solution.mesh.symmetry) / 2) * moment;
 }
