@@ -3,7 +3,8 @@ export interface Row {
   readonly what: string;
   readonly found: string;
   readonly wanted: string;
-  readonly holds: boolean;
+  /** Whether it lies where it is wanted; absent where nothing is wanted. */
+  readonly holds?: boolean;
   readonly source: string;
 }
 
@@ -13,22 +14,20 @@ export const percentOver = (a: number, b: number): number => 100 * (a / b - 1);
 export const signed = (value: number, digits = 1): string =>
   (value < 0 ? '−' : '+') + Math.abs(value).toFixed(digits);
 
-/** A row that holds when the value lies between two limits. */
+/** A row that holds when the value lies between two limits; without limits it is only shown. */
 export function between(
   what: string,
   value: number,
-  [low, high]: readonly [number, number],
+  limits: readonly [number, number] | undefined,
   unit: string,
   source: string,
   digits = 1,
 ): Row {
-  return {
-    what,
-    found: `${signed(value, digits)} ${unit}`.trim(),
-    wanted: `${signed(low, digits)} … ${signed(high, digits)}`,
-    holds: value >= low && value <= high,
-    source,
-  };
+  const found = `${signed(value, digits)} ${unit}`.trim();
+  if (!limits) return { what, found, wanted: '–', source };
+  const [low, high] = limits;
+  const wanted = `${signed(low, digits)} … ${signed(high, digits)}`;
+  return { what, found, wanted, holds: value >= low && value <= high, source };
 }
 
 export const tableOf = (rows: readonly Row[]): string =>
@@ -37,6 +36,9 @@ export const tableOf = (rows: readonly Row[]): string =>
     '|---|---|---|---|---|',
     ...rows.map(
       ({ what, found, wanted, holds, source }) =>
-        `| ${what} | ${holds ? found : `**${found}**`} | ${wanted} | ${holds ? 'holds' : '**misses**'} | ${source} |`,
+        `| ${what} | ${holds === false ? `**${found}**` : found} | ${wanted} | ${verdict(holds)} | ${source} |`,
     ),
   ].join('\n');
+
+const verdict = (holds: boolean | undefined): string =>
+  holds === undefined ? '' : holds ? 'holds' : '**misses**';
