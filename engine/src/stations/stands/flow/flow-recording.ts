@@ -1,7 +1,7 @@
 import type { Field } from '../../../outcome/field.ts';
 import type { QuadMesh } from '../../../phenomena/metal-flow/quad-mesh.ts';
 import { loopArea, skin } from '../../../phenomena/metal-flow/quad-mesh.ts';
-import type { EnergyBalance, FlowSolution, FlowStep } from '../../../phenomena/metal-flow/solution.ts';
+import type { FlowSolution, FlowStep } from '../../../phenomena/metal-flow/solution.ts';
 import { sectionProperties } from '../../../section/properties.ts';
 import type { Course } from '../course.ts';
 import type { VisitOfPlace } from '../visits.ts';
@@ -32,9 +32,6 @@ export function flowRecordOf(
     entrySpeed: solution.entrySpeed,
     exitSpeed: solution.exitSpeed,
     rollSpeed,
-    entryTension: problem.tension?.entry ?? 0,
-    exitTension: problem.tension?.exit ?? 0,
-    power: powerOf(energy),
     bending: bending.momentY,
     meanStrain: meanOverNodes(solution),
     largestStrain: Math.max(...strain),
@@ -52,13 +49,6 @@ export function flowRecordOf(
     })),
   };
 }
-
-const powerOf = ({ rolls, tension, plastic, friction }: EnergyBalance) => ({
-  rolls,
-  tension,
-  plastic,
-  friction,
-});
 
 function meanOverNodes({ mesh: { quads }, sections, strain }: FlowSolution): number {
   const { xy } = sections[sections.length - 1];
