@@ -1,17 +1,27 @@
-import { type Edge, edgesOf, pointAt, radius, turning } from './edges.ts';
-import type { Outline } from './outline.ts';
+import { type Edge, edgesOf, edgesOfPath, pointAt, radius, turning } from './edges.ts';
+import type { Outline, Path } from './outline.ts';
 
 /** Corners x0, y0, x1, y1, … of a polygon inscribed in the outline whose chords leave the arcs by `sagitta` (m) at most. */
 export function flattened(outline: Outline, sagitta: number): Float64Array {
-  const corners: number[] = [];
-  for (const edge of edgesOf(outline)) {
+  return Float64Array.from(startsOfChords(edgesOf(outline), sagitta));
+}
+
+/** Points x0, y0, x1, y1, … along an open path, both ends with it, whose chords leave the arcs by `sagitta` (m) at most. */
+export function flattenedPath(path: Path, sagitta: number): Float64Array {
+  const { x, y } = path.vertices[path.vertices.length - 1];
+  return Float64Array.from([...startsOfChords(edgesOfPath(path), sagitta), x, y]);
+}
+
+function startsOfChords(edges: readonly Edge[], sagitta: number): number[] {
+  const starts: number[] = [];
+  for (const edge of edges) {
     const chords = chordsFor(edge, sagitta);
     for (let k = 0; k < chords; k++) {
       const { x, y } = pointAt(edge, k / chords);
-      corners.push(x, y);
+      starts.push(x, y);
     }
   }
-  return Float64Array.from(corners);
+  return starts;
 }
 
 /** The same polygon as an outline of straight edges. */

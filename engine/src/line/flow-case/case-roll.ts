@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import type { FlowRoll, Side } from '../../phenomena/metal-flow/problem.ts';
-import { edgesOfPath, pointAt } from '../../section/edges.ts';
-import { chordsFor } from '../../section/flatten.ts';
+import { rollProfile } from '../../phenomena/metal-flow/roll-profile.ts';
 import type { Path } from '../../section/outline.ts';
 import { OutlineFile } from '../../section/outline-file.ts';
 import { choice, group, optionalQuantity, quantity } from '../../units/group.ts';
@@ -34,27 +33,14 @@ export const CaseRoll = group({
 });
 export type CaseRoll = z.output<typeof CaseRoll>;
 
-/** Farthest that the chords of a roll's arcs leave them, m. */
-const sagitta = 2e-5;
-
 export const pathOfRoll = ({ profile }: CaseRoll): Path =>
   profile.shape === 'outline' ? profile.rows : profile.pointsMm;
-
-/** Points x, y of a roll's edge, m. */
-export function pointsAlong(path: Path): Float64Array {
-  const points = edgesOfPath(path).flatMap((edge) => {
-    const chords = chordsFor(edge, sagitta);
-    return Array.from({ length: chords }, (_, k) => pointAt(edge, k / chords));
-  });
-  const last = path.vertices[path.vertices.length - 1];
-  return Float64Array.from([...points, last].flatMap(({ x, y }) => [x, y]));
-}
 
 export const flowRoll = (roll: CaseRoll): FlowRoll => ({
   name: roll.name,
   side: roll.side,
   axis: roll.axis,
-  profile: pointsAlong(pathOfRoll(roll)),
+  profile: rollProfile(pathOfRoll(roll)),
   turning: roll.turning ?? roll.turningRadPerS ?? 'idle',
   friction: roll.friction,
   ...(roll.shearLimit === undefined ? {} : { shearLimit: roll.shearLimit }),

@@ -2,11 +2,12 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
+import { rollProfile } from '../../phenomena/metal-flow/roll-profile.ts';
 import { edgesOf, nearestOn } from '../../section/edges.ts';
 import { OutlineFile } from '../../section/outline-file.ts';
 import { sectionProperties } from '../../section/properties.ts';
 import { rectangle } from '../../section/rectangle.ts';
-import { pathOfRoll, pointsAlong } from './case-roll.ts';
+import { pathOfRoll } from './case-roll.ts';
 import { outlineOfSection } from './entering-section.ts';
 import { FlowCase } from './flow-case.ts';
 import { readFlowCase } from './read-flow-case.ts';
@@ -100,7 +101,7 @@ describe('the examples are the passes of the full 3-D solutions', () => {
       expect(rolls[i].axis).toBeCloseTo(roll.axis / 1e3, 12);
       expect(rolls[i].idle === true).toBe(roll.idle);
       if (roll.omega !== null) expect(rolls[i].turningRadPerS).toBeCloseTo(roll.omega, 9);
-      const edge = pointsAlong(pathOfRoll(rolls[i]));
+      const edge = rollProfile(pathOfRoll(rolls[i]));
       for (const [y, z] of roll.profile_yz_at_exit_plane)
         expect(distanceTo(edge, z / 1e3, y / 1e3), `y ${y} z ${z}`).toBeLessThan(3e-5);
     });

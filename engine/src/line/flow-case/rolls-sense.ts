@@ -1,6 +1,7 @@
+import { rollProfile } from '../../phenomena/metal-flow/roll-profile.ts';
 import type { Outline } from '../../section/outline.ts';
 import type { Issue } from '../../units/issue.ts';
-import { type CaseRoll, pathOfRoll, pointsAlong } from './case-roll.ts';
+import { type CaseRoll, pathOfRoll } from './case-roll.ts';
 import type { FlowCase } from './flow-case.ts';
 import {
   across,
@@ -61,7 +62,7 @@ function axisBehind(roll: CaseRoll, path: string): Issue[] {
 /** m. */
 const leastRadius = 0.01;
 
-const edgeOf = (roll: CaseRoll): RollEdge => ({ side: roll.side, points: pointsAlong(pathOfRoll(roll)) });
+const edgeOf = (roll: CaseRoll): RollEdge => ({ side: roll.side, points: rollProfile(pathOfRoll(roll)) });
 
 /** What is wrong with the rolls together, and with the bar between them. */
 export function senseOfRolls(

@@ -1,7 +1,5 @@
 import { must } from '../../outcome/result.ts';
-import { edgesOfPath, pointAt } from '../../section/edges.ts';
 import { type Corner, filleted } from '../../section/filleted.ts';
-import { chordsFor } from '../../section/flatten.ts';
 import type { Outline } from '../../section/outline.ts';
 import { rectangle } from '../../section/rectangle.ts';
 import { shidaParts } from '../../steel/shida.ts';
@@ -9,6 +7,7 @@ import { evenMesh } from './even-mesh.fixture.ts';
 import { quadMeshOfAbout } from './meshing/quads.ts';
 import type { FlowProblem, FlowRoll, FlowSteel, FlowWishes } from './problem.ts';
 import { onLineX, type Symmetry } from './quad-mesh.ts';
+import { rollProfile } from './roll-profile.ts';
 
 /** How much of a section is computed: all, y ≥ 0, or x ≥ 0 and y ≥ 0. */
 export type Part = 'whole' | 'half' | 'quarter';
@@ -105,17 +104,8 @@ export function topRoll(
   };
 }
 
-/** Farthest that chords leave the arcs, m. */
-const sagitta = 2e-5;
-
-export function pointsThrough(corners: readonly Corner[]): Float64Array {
-  const vertices = filleted(corners, false);
-  const points = edgesOfPath({ vertices }).flatMap((edge) => {
-    const chords = chordsFor(edge, sagitta);
-    return Array.from({ length: chords }, (_, k) => pointAt(edge, k / chords));
-  });
-  return Float64Array.from([...points, vertices[vertices.length - 1]].flatMap(({ x, y }) => [x, y]));
-}
+export const pointsThrough = (corners: readonly Corner[]): Float64Array =>
+  rollProfile({ vertices: filleted(corners, false) });
 
 export const corner = (x: number, y: number, radius = 0): Corner => ({ x, y, radius });
 

@@ -1,8 +1,8 @@
 import type { Symmetry } from '../../../phenomena/metal-flow/quad-mesh.ts';
+import { rollProfile } from '../../../phenomena/metal-flow/roll-profile.ts';
 import type { Outline, Path } from '../../../section/outline.ts';
 import { symmetryLines } from '../../../section/symmetry.ts';
 import type { Roll } from '../groove/rolls.ts';
-import { pointsAlong } from './flow-rolls.ts';
 
 /** A bar that lies less than this beside the middle of its groove lies in it, m. */
 const centred = 1e-6;
@@ -21,7 +21,7 @@ export function computedLines(outline: Outline, rolls: readonly Roll[]): Symmetr
 
 /** Whether a roll is its own image in x = at. */
 function isMirrored(profile: Path, at: number): boolean {
-  const points = pointsAlong(profile);
+  const points = rollProfile(profile);
   const n = points.length;
   for (let i = 0; i < n; i += 2) {
     const across = points[i] + points[n - 2 - i] - 2 * at;
