@@ -20,3 +20,7 @@ export const calibrated = (law: FlowStressLaw, factor: number): FlowStressLaw =>
   stress: (strain, rate, T) => factor * law.stress(strain, rate, T),
   mean: (strain, rate, T) => factor * law.mean(strain, rate, T),
 });
+
+/** The law with the mill's own factor where there is one. */
+export const withOwnFactor = (law: FlowStressLaw, factor: number | undefined): FlowStressLaw =>
+  factor === undefined ? law : calibrated(law, factor);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { fail, ok, type Result } from '../../outcome/result.ts';
+import { lawSteel } from '../../phenomena/metal-flow/law-steel.ts';
 import type { BiteHeat, FlowSteel } from '../../phenomena/metal-flow/problem.ts';
 import { density } from '../../steel/expansion.ts';
 import type { FlowStressLaw } from '../../steel/flow-stress.ts';
@@ -34,20 +35,13 @@ export const CaseSteel = choice('law', [
 ]);
 export type CaseSteel = z.output<typeof CaseSteel>;
 
-/**
- * Strain below which a handbook law is not followed: both start from no stress at no strain, where hot steel yields at
- * about half of what it reaches at a strain of 0.2. Shida gives 55 % there with 0.7 % carbon; assumed, no source.
- */
-export const smallestStrain = 0.02;
-
-/** 1/s: both handbook laws are powers of the rate here; Shida's further factors above 100 1/s are left out. */
-const referenceRate = 10;
-
 /** The steel as the flow model takes it. Fails when the grade is not in the library. */
 export function flowSteelOf(given: CaseSteel): Result<FlowSteel> {
   if (given.law === 'power') return ok(powerSteel(given));
   const law = lawOf(given);
-  return law.ok ? ok(handbookSteel(given.grade, law.value)) : law;
+  if (!law.ok) return law;
+  const steel = lawSteel(law.value);
+  return ok({ ...steel, name: `${given.grade}, ${steel.name}` });
 }
 
 /** The handbook law of a case. */
@@ -62,13 +56,6 @@ const powerSteel = ({ a, b, m }: Extract<CaseSteel, { law: 'power' }>): FlowStee
   strength: () => a,
   exponent: () => m,
   referenceRate: b,
-});
-
-const handbookSteel = (grade: string, law: FlowStressLaw): FlowSteel => ({
-  name: `${grade}, ${law.name}`,
-  strength: (strain, T) => law.stress(Math.max(strain, smallestStrain), referenceRate, T),
-  exponent: (T) => law.rateExponent(referenceRate, T),
-  referenceRate,
 });
 
 /** What the steel carries of heat at its entry temperature, by EN 1993-1-2 whatever the flow stress law. */

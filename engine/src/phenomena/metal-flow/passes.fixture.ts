@@ -2,8 +2,9 @@ import { must } from '../../outcome/result.ts';
 import { type Corner, filleted } from '../../section/filleted.ts';
 import type { Outline } from '../../section/outline.ts';
 import { rectangle } from '../../section/rectangle.ts';
-import { shidaParts } from '../../steel/shida.ts';
+import { shida } from '../../steel/shida.ts';
 import { evenMesh } from './even-mesh.fixture.ts';
+import { lawSteel } from './law-steel.ts';
 import { quadMeshOfAbout } from './meshing/quads.ts';
 import type { FlowProblem, FlowRoll, FlowSteel, FlowWishes } from './problem.ts';
 import { onLineX, type Symmetry } from './quad-mesh.ts';
@@ -79,16 +80,8 @@ export function powerSteel(stress: number, exponent: number, referenceRate = 10)
   };
 }
 
-/** Hot steel by Shida, carbon in mass %; no softer than at a strain of 0.02. */
-export function shidaSteel(carbon: number): FlowSteel {
-  const law = shidaParts(carbon);
-  return {
-    name: `Shida, ${carbon.toFixed(2)} % C`,
-    strength: (strain, T) => law.temperature(T) * law.hardening(Math.max(strain, 0.02)),
-    exponent: law.exponent,
-    referenceRate: 10,
-  };
-}
+/** Hot steel by Shida, carbon in mass %. */
+export const shidaSteel = (carbon: number): FlowSteel => lawSteel(shida(carbon));
 
 /** A driven upper roll through corners x, y (radius), m, its surface at `radius` from the axis running at `speed`, m/s. */
 export function topRoll(

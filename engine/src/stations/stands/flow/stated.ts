@@ -1,12 +1,13 @@
 import type { Field } from '../../../outcome/field.ts';
+import { lawSteel } from '../../../phenomena/metal-flow/law-steel.ts';
 import type { BiteHeat, FlowProblem } from '../../../phenomena/metal-flow/problem.ts';
 import { meanOver } from '../../../section/mesh.ts';
+import { withOwnFactor } from '../../../steel/flow-stress.ts';
 import { en1993 } from '../../../steel/thermal-en1993.ts';
 import type { Stand } from '../equipment.ts';
 import type { Ahead } from './ahead.ts';
 import { onPart, rememberedStrain } from './entering-mesh.ts';
 import { flowRolls } from './flow-rolls.ts';
-import { flowSteel } from './flow-steel.ts';
 import { rollTurning, usualSlices } from './usual.ts';
 
 /**
@@ -21,7 +22,7 @@ export function statedPass({ bar, settings, stand, prepared, entering }: Ahead, 
     mesh: entering.part,
     temperature: onPart(entering, biting),
     strain: rememberedStrain(prepared, entering, bar.strain, stand.model.retainedStrain ?? 0),
-    steel: flowSteel(flowStress, stand.model.flowStress),
+    steel: lawSteel(withOwnFactor(flowStress, stand.model.flowStress)),
     rolls: flowRolls(rolls.rolls, groove.family, rollTurning(settings, stand), stand.friction),
     ...(before || behind ? { tension: { entry: before, exit: behind } } : {}),
     heat: exchange(stand, entry.density, meanOver(entering.whole, biting)),
