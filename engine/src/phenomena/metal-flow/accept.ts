@@ -3,6 +3,7 @@ import type { Bite } from './bite.ts';
 import type { LevelOutcome, Settling } from './march-until.ts';
 import type { March } from './marched.ts';
 import { quadArea } from './quad-mesh.ts';
+import { largestRadius } from './roll-surface.ts';
 
 /** Beyond these a pass is no answer. Energy: solutions far off had settled by every other measure. */
 const most = { flowChange: 5e-3, pullChange: 0.1, areaChange: 2e-3, energy: 0.03, overSheared: 0.01 };
@@ -72,14 +73,8 @@ const unsettled = ({ flowChange, pullChange, areaChange }: Settling): string =>
 function skidding({ rolls, length }: Bite): string {
   const driven = rolls.filter(({ roll }) => roll.turning !== 'idle');
   const friction = Math.max(...driven.map(({ roll }) => roll.friction));
-  const radius = Math.max(...driven.map(({ roll, profile, across }) => farthest(profile, across, roll.axis)));
+  const radius = Math.max(...driven.map(largestRadius));
   const angle = (Math.asin(Math.min(1, length / radius)) * 180) / Math.PI;
   const limit = (Math.atan(friction) * 180) / Math.PI;
   return `the rolls skid and do not draw the bar through: bite angle about ${angle.toFixed(1)}°, friction angle ${limit.toFixed(1)}°`;
-}
-
-function farthest(profile: Float64Array, across: number, axis: number): number {
-  let radius = 0;
-  for (let i = across; i < profile.length; i += 2) radius = Math.max(radius, Math.abs(axis - profile[i]));
-  return radius;
 }

@@ -3,7 +3,14 @@ import { type ContactMemory, contactMemory } from './contact.ts';
 import { type Grid, gridOf } from './grid.ts';
 import type { FlowProblem } from './problem.ts';
 import { copies, loopArea, skin } from './quad-mesh.ts';
-import { nearestOnRoll, nowhere, outlineAt, type RollSurface, rollSurface } from './roll-surface.ts';
+import {
+  largestRadius,
+  nearestOnRoll,
+  nowhere,
+  outlineAt,
+  type RollSurface,
+  rollSurface,
+} from './roll-surface.ts';
 
 /** A pass being solved: what does not change from march to march, and the slices with what they remember. */
 export interface Bite {
@@ -64,12 +71,9 @@ function scalesOf(
   surfaces: readonly RollSurface[],
   length: number,
 ): Scales {
-  const speeds = surfaces.flatMap(({ roll, profile, across }) => {
-    if (roll.turning === 'idle') return [];
-    let radius = 0;
-    for (let i = across; i < profile.length; i += 2)
-      radius = Math.max(radius, Math.abs(roll.axis - profile[i]));
-    return [radius * Math.abs(roll.turning)];
+  const speeds = surfaces.flatMap((surface) => {
+    const { turning } = surface.roll;
+    return turning === 'idle' ? [] : [largestRadius(surface) * Math.abs(turning)];
   });
   const speed = speeds.length > 0 ? Math.max(...speeds) : rolls.length;
   const rate = (0.25 * speed) / length;
@@ -78,13 +82,14 @@ function scalesOf(
   return { speed, rate, stress, viscosity: stress / (3 * rate), area: loopArea(mesh.loop, mesh.xy) };
 }
 
+/** Side of a square as large as the whole section on entering, m. */
+export const sizeOf = ({ problem, scales }: Bite): number =>
+  Math.sqrt(copies(problem.mesh.symmetry) * scales.area);
+
 /** slices: in the bite; ahead: before it. */
-export function levelOf(
-  { grid, rolls, length, scales, problem }: Bite,
-  slices: number,
-  ahead: number,
-): Level {
-  const distance = distancesOf(length, slices, ahead, Math.sqrt(copies(problem.mesh.symmetry) * scales.area));
+export function levelOf(bite: Bite, slices: number, ahead: number): Level {
+  const { grid, rolls, length, scales, problem } = bite;
+  const distance = distancesOf(length, slices, ahead, sizeOf(bite));
   const count = distance.length - 1;
   return {
     distance,
@@ -143,7 +148,7 @@ const newSlice = (grid: Grid, rolls: number): Slice => ({
 export function firstContact(grid: Grid, rolls: readonly RollSurface[], xy: Field): number | undefined {
   const deepest = (distance: number) => smallestGap(grid, rolls, xy, distance);
   if (deepest(0) >= 0) return undefined;
-  let [low, high] = [0, 0.7 * Math.min(...rolls.map(smallestRadius))];
+  let [low, high] = [0, 0.7 * Math.min(...rolls.map(largestRadius))];
   if (deepest(high) < 0) return high;
   for (let i = 0; i < 40; i++) {
     const middle = (low + high) / 2;
@@ -151,13 +156,6 @@ export function firstContact(grid: Grid, rolls: readonly RollSurface[], xy: Fiel
     else high = middle;
   }
   return low;
-}
-
-function smallestRadius({ roll, profile, across }: RollSurface): number {
-  let radius = 0;
-  for (let i = across; i < profile.length; i += 2)
-    radius = Math.max(radius, Math.abs(roll.axis - profile[i]));
-  return radius;
 }
 
 function smallestGap(grid: Grid, rolls: readonly RollSurface[], xy: Field, distance: number): number {

@@ -1,7 +1,7 @@
 import type { Field } from '../../outcome/field.ts';
 import { type Bite, type Level, levelOf, type Slice } from './bite.ts';
 import { copyContacts } from './contact.ts';
-import { nearestOnRoll, nowhere } from './roll-surface.ts';
+import { largestRadius, nearestOnRoll, nowhere } from './roll-surface.ts';
 
 /** A level with more slices that starts from what the coarser one found, by place along the bite. */
 export function refinedLevel(bite: Bite, coarse: Level, slices: number, ahead: number): Level {
@@ -27,15 +27,11 @@ function sliceAt({ distance, slices }: Level, place: number): number {
 
 /** Linear between falling places. */
 function valueAt(places: Field, values: Field, place: number): number {
-  const { low, share } = between(places, place);
-  return (1 - share) * values[low] + share * values[low + 1];
-}
-
-function between(places: Field, place: number): { readonly low: number; readonly share: number } {
   let low = 0;
   while (low + 2 < places.length && places[low + 1] > place) low++;
-  const share = (places[low] - place) / (places[low] - places[low + 1]);
-  return { low, share: Math.min(1, Math.max(0, share)) };
+  const beyond = (places[low] - place) / (places[low] - places[low + 1]);
+  const share = Math.min(1, Math.max(0, beyond));
+  return (1 - share) * values[low] + share * values[low + 1];
 }
 
 /** As it is: with the velocities of the coarse slice the section takes the same path, and touches where it touched. */
@@ -71,11 +67,7 @@ export function firstGuess(bite: Bite, level: Level): void {
   }
   const surface = weight > 0 ? speed / weight : scales.speed;
   level.flow = Math.max(0.4, 1 - (0.75 * removed) / scales.area) * scales.area * surface;
-  rolls.forEach(({ roll, profile, across }, r) => {
-    if (roll.turning !== 'idle') return;
-    let radius = 0;
-    for (let i = across; i < profile.length; i += 2)
-      radius = Math.max(radius, Math.abs(roll.axis - profile[i]));
-    level.turning[r] = surface / radius;
+  rolls.forEach((each, r) => {
+    if (each.roll.turning === 'idle') level.turning[r] = surface / largestRadius(each);
   });
 }

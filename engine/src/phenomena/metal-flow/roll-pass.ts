@@ -1,11 +1,10 @@
 import { fail, ok, type Result } from '../../outcome/result.ts';
 import { accepted } from './accept.ts';
-import { type Bite, biteOf, type Level, levelOf } from './bite.ts';
+import { type Bite, biteOf, type Level, levelOf, sizeOf } from './bite.ts';
 import { solutionOf } from './flow-result.ts';
 import { type MarchRoom, marchRoom } from './march-room.ts';
 import { type LevelOutcome, marchUntilSettled } from './march-until.ts';
 import type { FlowProblem } from './problem.ts';
-import { copies } from './quad-mesh.ts';
 import { firstGuess, refinedLevel } from './refine-level.ts';
 import type { FlowSolution } from './solution.ts';
 import type { Solved } from './solved.ts';
@@ -79,8 +78,6 @@ const thinnest = 1 / 25;
 
 const slicesFor = (bite: Bite): number =>
   Math.max(4, Math.min(bite.problem.wishes.slices, Math.round(bite.length / (thinnest * sizeOf(bite)))));
-
-const sizeOf = ({ problem, scales }: Bite): number => Math.sqrt(copies(problem.mesh.symmetry) * scales.area);
 
 /** What broke off teaches nothing: the next level then begins as if it were the first. */
 function nextLevel(bite: Bite, level: Level, { broken }: LevelOutcome, { slices, ahead }: LevelPlan): Level {

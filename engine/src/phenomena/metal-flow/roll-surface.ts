@@ -29,6 +29,14 @@ export function rollSurface(roll: FlowRoll): RollSurface {
   return { roll, profile: points, beyond: roll.side === 'top' || roll.side === 'right' ? 1 : -1, across };
 }
 
+/** Of the outline's points, m. */
+export function largestRadius({ roll, profile, across }: RollSurface): number {
+  let radius = 0;
+  for (let i = across; i < profile.length; i += 2)
+    radius = Math.max(radius, Math.abs(roll.axis - profile[i]));
+  return radius;
+}
+
 export const isHorizontal = (side: Side): boolean => side === 'top' || side === 'bottom';
 
 function reversePoints(points: Float64Array): void {
