@@ -57,7 +57,7 @@ function pullAlong(
   pull[0] = level.pull[0];
   for (let i = 0; i < steps.length; i++) {
     const higher = (pull[i] - level.pull[i]) / sections[i].area;
-    forcesAt(steps[i].touching, ratio, turning, higher === 0 ? 1e-9 : higher, forces);
+    forcesAt(steps[i].touching, ratio, turning, higher, forces);
     pull[i + 1] = pull[i] - steps[i].length * forces.along;
   }
   return pull[steps.length];
@@ -78,13 +78,8 @@ function freeTurning(
     turning[r] = rate;
     let sum = 0;
     for (let i = 0; i < steps.length; i++) {
-      forcesAt(
-        steps[i].touching,
-        ratio,
-        turning,
-        (pull[i] - level.pull[i]) / sections[i].area || 1e-9,
-        forces,
-      );
+      const higher = (pull[i] - level.pull[i]) / sections[i].area;
+      forcesAt(steps[i].touching, ratio, turning, higher, forces);
       sum += (steps[i].length * forces.power[r]) / rate;
     }
     return sum;

@@ -1,21 +1,16 @@
+import type { Field } from '../../outcome/field.ts';
 import type { Bite } from './bite.ts';
+import { powersAt } from './energy.ts';
 import type { Settling } from './march-until.ts';
 import type { March } from './marched.ts';
 import type { Symmetry } from './quad-mesh.ts';
 import type { RollSurface } from './roll-surface.ts';
 import type { RollLoads } from './solution.ts';
 import { meanSlip } from './speed-profile.ts';
-import { forcesAt, type SliceForces } from './touching.ts';
 
 /** Loads of every roll, of the whole section, at the speeds of the balance. */
-export function rollLoads(bite: Bite, { march, balanced }: Settling, pull: ArrayLike<number>): RollLoads[] {
-  const powers = new Float64Array(bite.rolls.length);
-  const forces: SliceForces = { along: 0, slipPower: 0, power: new Float64Array(powers.length) };
-  march.steps.forEach((step, i) => {
-    const higher = (balanced.pull[i] - pull[i]) / march.sections[i].area;
-    forcesAt(step.touching, balanced.ratio, balanced.turning, higher || 1e-9, forces);
-    for (let r = 0; r < powers.length; r++) powers[r] += step.length * forces.power[r];
-  });
+export function rollLoads(bite: Bite, { march, balanced }: Settling, pull: Field): RollLoads[] {
+  const powers = powersAt(march, balanced, pull).rolls;
   return bite.rolls.map((surface, r) => {
     const times = timesOnWhole(surface, bite.problem.mesh.symmetry);
     const power = times * powers[r];

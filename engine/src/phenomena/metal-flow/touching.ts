@@ -112,15 +112,14 @@ export function forcesAt(
   out.power.fill(0);
   for (let c = 0; c < count; c++) {
     const was = touching.pressure[c];
-    const pressure = pull === 0 ? was : Math.max(0.2 * was, was - share[c] * pull);
+    const pressure = Math.max(0.2 * was, was - share[c] * pull);
     const slope = (nx[c] * vx[c] + ny[c] * vy[c]) / speed;
     const rate = turning[roll[c]];
     const rollAlong = rate * touching.along[c];
     const [rollX, rollY] = [rate * touching.acrossX[c], rate * touching.acrossY[c]];
     const [sx, sy, sz] = [ratio * vx[c] - rollX, ratio * vy[c] - rollY, ratio * speed - rollAlong];
     const size = Math.sqrt(sx * sx + sy * sy + sz * sz + fade * fade);
-    const own = pull === 0 ? touching.friction[c] : Math.min(coefficient[c] * pressure, cap[c]);
-    const per = own / size;
+    const per = Math.min(coefficient[c] * pressure, cap[c]) / size;
     out.along += pressure * slope - per * sz;
     out.power[roll[c]] -= per * (sx * rollX + sy * rollY + sz * rollAlong);
     out.slipPower += per * (sx * sx + sy * sy + sz * sz);
