@@ -2,6 +2,7 @@ import { type Factor, factor, solve } from '../../numerics/ldlt.ts';
 import type { Field } from '../../outcome/field.ts';
 import type { ElementGeometry } from './element-geometry.ts';
 import type { Grid } from './grid.ts';
+import { scalarMatrix } from './scalar-matrix.ts';
 
 /**
  * The shear stress along the bar that friction at the rolls spreads over the section, Orowan's inhomogeneity:
@@ -40,17 +41,7 @@ export function spreadShear(
   length: number,
 ): boolean {
   const { grid, matrix, psi, shear } = field;
-  matrix.fill(0);
-  const { slot } = grid.scalar;
-  const weight = 1 / (length * length);
-  for (let k = 0; k < grid.elements; k++) {
-    let at = 10 * k;
-    for (let a = 0; a < 4; a++) {
-      for (let b = 0; b <= a; b++, at++) {
-        matrix[slot[16 * k + 4 * a + b]] += geometry.laplace[at] + weight * geometry.mass[at];
-      }
-    }
-  }
+  scalarMatrix(grid, geometry, 1, 1 / (length * length), matrix);
   const factored = factor(grid.scalar.symbolic, matrix, field.factored ? { into: field.factored } : {});
   if (!factored.ok) return false;
   field.factored = factored.value;

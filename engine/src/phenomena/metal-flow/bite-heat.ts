@@ -4,6 +4,7 @@ import { contactHeat } from '../roll-contact/roll-contact.ts';
 import type { ElementGeometry } from './element-geometry.ts';
 import type { Grid } from './grid.ts';
 import type { BiteHeat } from './problem.ts';
+import { scalarMatrix } from './scalar-matrix.ts';
 import type { Touching } from './touching.ts';
 
 /** Room for the temperatures of one march: how long each node has touched a roll, s, and the matrix of a step. */
@@ -59,7 +60,7 @@ export function heatStep(
 ): boolean {
   const { matrix, right, touched } = room;
   const { columnStart } = grid.scalar.pattern;
-  addConduction(grid, geometry, conductivity * duration, matrix);
+  scalarMatrix(grid, geometry, conductivity * duration, 0, matrix);
   right.fill(0);
   for (let k = 0; k < grid.elements; k++) {
     for (let a = 0; a < 4; a++) {
@@ -83,15 +84,4 @@ export function heatStep(
   solve(factored.value, right, right);
   temperature.set(right);
   return true;
-}
-
-function addConduction(grid: Grid, { laplace }: ElementGeometry, weight: number, matrix: Float64Array): void {
-  const { slot } = grid.scalar;
-  matrix.fill(0);
-  for (let k = 0; k < grid.elements; k++) {
-    let at = 10 * k;
-    for (let a = 0; a < 4; a++) {
-      for (let b = 0; b <= a; b++) matrix[slot[16 * k + 4 * a + b]] += weight * laplace[at++];
-    }
-  }
 }

@@ -4,6 +4,7 @@ import { screeningLength } from './axial-shear.ts';
 import { type Bite, skinLength } from './bite.ts';
 import { geometryFor, measureElements } from './element-geometry.ts';
 import type { March } from './marched.ts';
+import { scalarMatrix } from './scalar-matrix.ts';
 
 /**
  * How much the skin at the rolls lags behind the section's mean speed at the neutral line, as a share of that speed:
@@ -70,20 +71,18 @@ function fittedField(grid: Bite['grid'], xy: Field, bend: Field): Float64Array |
   const geometry = geometryFor(grid);
   if (!(measureElements(grid, xy, geometry) > 0)) return undefined;
   const area = geometry.area.reduce((sum, each) => sum + each, 0);
-  const weight = 1 / screeningLength(area, skinLength(grid, xy)) ** 2;
+  const length = screeningLength(area, skinLength(grid, xy));
   const matrix = new Float64Array(grid.scalar.pattern.row.length);
+  scalarMatrix(grid, geometry, 1, 1 / (length * length), matrix);
   const right = new Float64Array(grid.nodes);
   const mass = new Float64Array(grid.nodes);
   for (let k = 0; k < grid.elements; k++) {
-    let [x, y, at] = [0, 0, 10 * k];
+    let [x, y] = [0, 0];
     for (let a = 0; a < 4; a++) {
       const node = grid.quads[4 * k + a];
       x += bend[2 * node] / 4;
       y += bend[2 * node + 1] / 4;
       mass[node] += geometry.area[k] / 4;
-      for (let b = 0; b <= a; b++, at++) {
-        matrix[grid.scalar.slot[16 * k + 4 * a + b]] += geometry.laplace[at] + weight * geometry.mass[at];
-      }
     }
     for (let a = 0; a < 4; a++) {
       right[grid.quads[4 * k + a]] +=
