@@ -1,5 +1,5 @@
 import type { Field } from '../../outcome/field.ts';
-import { type ContactMemory, contactMemory } from './contact.ts';
+import { type ContactMemory, contactMemory, copyContacts } from './contact.ts';
 import { type Grid, gridOf } from './grid.ts';
 import type { FlowProblem } from './problem.ts';
 import { copies, loopArea, skin } from './quad-mesh.ts';
@@ -143,6 +143,21 @@ const newSlice = (grid: Grid, rolls: number): Slice => ({
   hold: new Float64Array(grid.nodes),
   isNew: true,
 });
+
+export function copySlice(from: Slice, to: Slice): void {
+  to.velocity.set(from.velocity);
+  to.along = from.along;
+  copyContacts(from.memory, to.memory);
+  to.relief.set(from.relief);
+  to.hold.set(from.hold);
+  to.isNew = from.isNew;
+}
+
+export function copyOfSlice({ grid, rolls }: Bite, slice: Slice): Slice {
+  const copy = newSlice(grid, rolls.length);
+  copySlice(slice, copy);
+  return copy;
+}
 
 /** Distance before the exit plane at which a roll first touches the section, m; nothing when none does. */
 export function firstContact(grid: Grid, rolls: readonly RollSurface[], xy: Field): number | undefined {

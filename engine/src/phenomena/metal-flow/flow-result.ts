@@ -113,11 +113,9 @@ function bendingOf({ grid, problem, length }: Bite, { sections, steps }: March):
   }
   return {
     momentX: symmetry.y === undefined ? momentX / weight : 0,
-    momentY: symmetry.x === undefined ? (timesFor(symmetry) * momentY) / weight : 0,
+    momentY: symmetry.x === undefined ? ((symmetry.y === undefined ? 1 : 2) * momentY) / weight : 0,
   };
 }
-
-const timesFor = ({ y }: Symmetry): number => (y === undefined ? 1 : 2);
 
 /** ∫ σ y dA and ∫ σ x dA about the middle of the area, N·m. */
 function momentsOf(quads: Indices, xy: Float64Array, { axialStress }: MarchStep) {
@@ -150,7 +148,7 @@ function qualityOf(bite: Bite, last: Settling, effort: Pick<Solved, 'marches' | 
   };
 }
 
-export const largestShear = ({ steps }: March): number =>
+const largestShear = ({ steps }: March): number =>
   steps.reduce((most, { shearShare }) => shearShare.reduce((m, s) => Math.max(m, s), most), 0);
 
 /** ∫ e dt against the logarithm of the areas. */

@@ -1,4 +1,4 @@
-import type { Bite, Level, Slice } from './bite.ts';
+import { type Bite, copyOfSlice, copySlice, type Level } from './bite.ts';
 import { energyOf } from './energy.ts';
 import { type Balanced, balance } from './entry-speed.ts';
 import { march } from './march.ts';
@@ -57,7 +57,7 @@ export function marchUntilSettled(
     ...how,
   });
   for (let j = 0; j < wishes.most; j++) {
-    const kept = level.slices.map(copyOf);
+    const kept = j > 2 ? level.slices.map((slice) => copyOfSlice(bite, slice)) : undefined;
     const takesOver = !isCold && j === 0;
     const carriesOn = j % 2 === 1 && extrapolation > 0;
     const mode = { isFirst: isCold && j === 0, takesOver, extrapolation: carriesOn ? extrapolation : 0 };
@@ -66,9 +66,9 @@ export function marchUntilSettled(
     const balanced = balance(made, level, bite.problem.rolls, exitPullOf(bite, made));
     if (takesOver) continue;
     const now = settlingOf(bite, level, made, balanced, last);
-    if (j > 2 && now.pullChange > spike && rejected < mostRejected) {
-      level.slices.forEach((slice, i) => {
-        restore(slice, kept[i]);
+    if (kept && now.pullChange > spike && rejected < mostRejected) {
+      kept.forEach((slice, i) => {
+        copySlice(slice, level.slices[i]);
       });
       rejected++;
       extrapolation = 0;
@@ -154,26 +154,4 @@ function follow(
     if (drive === 'idle') level.turning[r] += damping * (turning[r] - level.turning[r]);
   });
   for (let i = 0; i < pull.length; i++) level.pull[i] += damping * (pull[i] - level.pull[i]);
-}
-
-const copyOf = (slice: Slice): Slice => ({
-  ...slice,
-  velocity: slice.velocity.slice(),
-  memory: {
-    active: slice.memory.active.slice(),
-    pressure: slice.memory.pressure.slice(),
-    friction: slice.memory.friction.slice(),
-  },
-  relief: slice.relief.slice(),
-  hold: slice.hold.slice(),
-});
-
-function restore(slice: Slice, from: Slice): void {
-  slice.velocity.set(from.velocity);
-  slice.along = from.along;
-  slice.memory.active.set(from.memory.active);
-  slice.memory.pressure.set(from.memory.pressure);
-  slice.memory.friction.set(from.memory.friction);
-  slice.relief.set(from.relief);
-  slice.hold.set(from.hold);
 }

@@ -1,9 +1,11 @@
 import type { Field } from '../../outcome/field.ts';
-import { type Bite, type Level, levelOf, type Slice } from './bite.ts';
-import { copyContacts } from './contact.ts';
+import { type Bite, copySlice, type Level, levelOf } from './bite.ts';
 import { largestRadius, nearestOnRoll, nowhere } from './roll-surface.ts';
 
-/** A level with more slices that starts from what the coarser one found, by place along the bite. */
+/**
+ * A level with more slices that starts from what the coarser one found, by place along the bite. Slices are taken over
+ * as they are: with their velocities the section takes the same path, and touches where it touched.
+ */
 export function refinedLevel(bite: Bite, coarse: Level, slices: number, ahead: number): Level {
   const fine = levelOf(bite, slices, ahead);
   fine.flow = coarse.flow;
@@ -11,7 +13,7 @@ export function refinedLevel(bite: Bite, coarse: Level, slices: number, ahead: n
   for (let i = 0; i < fine.pull.length; i++)
     fine.pull[i] = valueAt(coarse.distance, coarse.pull, fine.distance[i]);
   middlesOf(fine.distance).forEach((place, i) => {
-    copyInto(coarse.slices[sliceAt(coarse, place)], fine.slices[i]);
+    copySlice(coarse.slices[sliceAt(coarse, place)], fine.slices[i]);
   });
   return fine;
 }
@@ -32,16 +34,6 @@ function valueAt(places: Field, values: Field, place: number): number {
   const beyond = (places[low] - place) / (places[low] - places[low + 1]);
   const share = Math.min(1, Math.max(0, beyond));
   return (1 - share) * values[low] + share * values[low + 1];
-}
-
-/** As it is: with the velocities of the coarse slice the section takes the same path, and touches where it touched. */
-function copyInto(from: Slice, out: Slice): void {
-  out.velocity.set(from.velocity);
-  out.relief.set(from.relief);
-  out.hold.set(from.hold);
-  out.along = from.along;
-  copyContacts(from.memory, out.memory);
-  out.isNew = false;
 }
 
 /** Flow rate and idle rolls to begin with: what stands in the rolls' way goes three quarters into length. */
