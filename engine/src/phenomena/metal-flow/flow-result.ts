@@ -13,7 +13,7 @@ export function solutionOf(bite: Bite, { level, last, ...effort }: Solved): Flow
   const { march, balanced, energy } = last;
   const { mesh } = bite.problem;
   const whole = copies(mesh.symmetry);
-  const flow = level.flow * balanced.ratio;
+  const flow = last.flow * balanced.ratio;
   const sections: FlowSection[] = march.sections.map(({ xy, area, temperature }, i) => ({
     distance: level.distance[i],
     xy,
@@ -28,7 +28,7 @@ export function solutionOf(bite: Bite, { level, last, ...effort }: Solved): Flow
     mesh,
     sections,
     steps: march.steps.map(stepOf),
-    rolls: rollLoads(bite, last, level.pull),
+    rolls: rollLoads(bite, last),
     elongation: first.area / exit.area,
     forwardSlip: (flow / exit.area / surfaceSpeed(bite, march, balanced.turning)) * (1 - lag) - 1,
     entrySpeed: flow / first.area,

@@ -9,6 +9,9 @@ import type { EnergyBalance } from './solution.ts';
 /** How far the marches of a level have come. */
 export interface Settling {
   readonly march: March;
+  /** With what it was marched: m³/s, and N at every section. The level itself has gone on since. */
+  readonly flow: number;
+  readonly pull: Float64Array;
   readonly balanced: Balanced;
   /** Relative change of the flow rate, of the pull over σA, of the exit area. */
   readonly flowChange: number;
@@ -112,6 +115,8 @@ function settlingOf(
   const lastArea = last?.march.sections[sections.length - 1].area ?? 0;
   return {
     march: made,
+    flow: level.flow,
+    pull: level.pull.slice(),
     balanced,
     flowChange: Math.abs(balanced.ratio - 1),
     pullChange,

@@ -58,6 +58,14 @@ describe('a rail between four rolls, drawn at random', () => {
   });
 });
 
+test('what is said of the rolls is said of the march that was accepted, though no more marches were left', () => {
+  const { part, problem } = drawnPass('knife', seededRandom(311));
+  const { rolls, energy, quality } = must(rollPass(problem));
+  expect(part).toBe('quarter');
+  expect(quality.marches).toBe(5 + 3 + 19);
+  expect((2 * rolls[0].power) / energy.rolls).toBeCloseTo(1, 12);
+});
+
 describe('moments of a pass without tension', () => {
   test.each([
     [0.06, 0.06, 0.048],

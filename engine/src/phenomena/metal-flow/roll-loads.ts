@@ -1,4 +1,3 @@
-import type { Field } from '../../outcome/field.ts';
 import type { Bite } from './bite.ts';
 import { powersAt } from './energy.ts';
 import type { Settling } from './march-until.ts';
@@ -9,7 +8,7 @@ import type { RollLoads } from './solution.ts';
 import { meanSlip } from './speed-profile.ts';
 
 /** Loads of every roll, of the whole section, at the speeds of the balance. */
-export function rollLoads(bite: Bite, { march, balanced }: Settling, pull: Field): RollLoads[] {
+export function rollLoads(bite: Bite, { march, balanced, pull }: Settling): RollLoads[] {
   const powers = powersAt(march, balanced, pull).rolls;
   return bite.rolls.map((surface, r) => {
     const times = timesOnWhole(surface, bite.problem.mesh.symmetry);
