@@ -26,7 +26,9 @@ export function accepted(
   if (!last) return no('no march came to its end');
   if (last.balanced.skids)
     return no(skidding(bite), Math.abs(last.balanced.leftOver) / (bite.scales.stress * bite.scales.area));
-  const { flowChange, pullChange, areaChange, energy } = last;
+  const { flowChange, pullChange, areaChange, energy, march } = last;
+  if (march.unsettled > 0)
+    return no(`${march.unsettled} of ${march.steps.length} slices do not settle`, march.residual);
   const residual = Math.max(
     flowChange / most.flowChange,
     pullChange / most.pullChange,
@@ -39,7 +41,7 @@ export function accepted(
       Math.abs(energy.error),
     );
   }
-  const over = overSheared(bite, last.march);
+  const over = overSheared(bite, march);
   if (!(over <= most.overSheared)) {
     return no(`the axial shear is more than the steel can bear in ${percent(over)} of the bite`, over);
   }

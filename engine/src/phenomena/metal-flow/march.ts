@@ -16,6 +16,7 @@ import { copyOfState, type NodeState, stateOf } from './node-state.ts';
 import { loopArea } from './quad-mesh.ts';
 import { advance } from './section-state.ts';
 import { solveSlice } from './slice.ts';
+import type { SliceOutcome } from './slice-problem.ts';
 import { stepOf } from './slice-step.ts';
 import { prepare, startVelocity } from './slice-task.ts';
 
@@ -31,21 +32,22 @@ export function march(bite: Bite, level: Level, room: MarchRoom, mode: MarchMode
   room.task.turning.set(level.turning);
   room.task.keepsContacts = mode.takesOver;
   const [sections, steps]: [MarchSection[], MarchStep[]] = [[], []];
-  let [unsettled, iterations] = [0, 0];
+  let [unsettled, residual] = [0, 0];
   for (let i = 0; i < level.slices.length; i++) {
     const section = sectionNow(mesh.loop, bar);
     sections.push(section);
     const made = crossSlice(bite, level, i, room, mode, bar, section.area);
     if (isBroken(made)) return made;
     steps.push(made.step);
-    iterations += made.iterations;
-    if (!made.settled) unsettled++;
+    if (made.settled) continue;
+    unsettled++;
+    residual = Math.max(residual, made.residual);
   }
   if (!(leastJacobian(bite.grid, bar.xy) > 0)) {
     return broken(0, 'an element turned over');
   }
   sections.push(sectionNow(mesh.loop, bar));
-  return { sections, steps, unsettled, iterations };
+  return { sections, steps, unsettled, residual };
 }
 
 /** The section on its way, changed by every slice. */
@@ -62,10 +64,8 @@ const sectionNow = (loop: Field, { xy, state }: Travelling): MarchSection => ({
   ...copyOfState(state),
 });
 
-interface Crossed {
+interface Crossed extends SliceOutcome {
   readonly step: MarchStep;
-  readonly iterations: number;
-  readonly settled: boolean;
 }
 
 function crossSlice(
@@ -92,7 +92,7 @@ function crossSlice(
   if (!Number.isFinite(slice.along)) return broken(level.distance[i], 'a slice has no solution');
   const step = stepOf(bite, level, i, room, motion, xy);
   advance(bite, slice, step, room, xy, state, upstream);
-  return { step, iterations: solved.iterations, settled: solved.settled };
+  return { step, ...solved };
 }
 
 /** Volume flow gives the speed on entering; the rate along the bar, as last known, what it gains on half of the way. */

@@ -17,7 +17,8 @@ export interface March {
   readonly steps: readonly MarchStep[];
   /** Slices whose Newton iteration did not settle. */
   readonly unsettled: number;
-  readonly iterations: number;
+  /** Relative change of the velocities that the worst of them still saw. */
+  readonly residual: number;
 }
 
 export interface MarchSection extends NodeState {

@@ -34,8 +34,7 @@ export interface SliceState {
 }
 
 export interface SliceOutcome {
-  readonly iterations: number;
   readonly settled: boolean;
-  /** |Δv|/|v| of the last iteration. */
+  /** |Δv|/|v| of the last iteration, 1 before the first. */
   readonly residual: number;
 }

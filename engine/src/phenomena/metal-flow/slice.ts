@@ -50,22 +50,20 @@ export function solveSlice(
   if (first.settled) return first;
   afresh();
   task.isCold = true;
-  const second = iterated(task, state, room);
-  return { ...second, iterations: first.iterations + second.iterations };
+  return iterated(task, state, room);
 }
 
 function iterated(task: SliceTask, state: SliceState, room: SliceRoom): SliceOutcome {
-  let residual = Number.POSITIVE_INFINITY;
+  let residual = 1;
   for (let iteration = 1; iteration <= mostIterations; iteration++) {
     task.flow.softening = iteration > coldSteps(task) ? nearNewton : 0;
     const step = newtonStep(task, state, room);
-    if (step === undefined) return { iterations: iteration, settled: false, residual };
+    if (step === undefined) return { settled: false, residual };
     residual = step.change;
     const changed = changeContacts(task, state.velocity, iteration);
-    if (step.full && residual < 3e-3 && changed < 1e-2)
-      return { iterations: iteration, settled: true, residual };
+    if (step.full && residual < 3e-3 && changed < 1e-2) return { settled: true, residual };
   }
-  return { iterations: mostIterations, settled: false, residual };
+  return { settled: false, residual };
 }
 
 /** One step: its size relative to the velocities, and whether it was taken whole. Nothing when the matrix is singular. */
