@@ -1,6 +1,7 @@
+import { passModels } from '@bloomrail/engine/stations/stands/settings';
 import { Command, Option } from '@commander-js/extra-typings';
 import { check } from './commands/check.ts';
-import { pass, passModels } from './commands/flow-pass.ts';
+import { pass } from './commands/flow-pass.ts';
 import { run } from './commands/run.ts';
 import { section } from './commands/section.ts';
 import { serve } from './commands/serve.ts';

@@ -6,6 +6,7 @@ import { flowRecord } from '@bloomrail/engine/line/flow-case/recording';
 import { type SolvedCase, solveFlowCase } from '@bloomrail/engine/line/flow-case/run-flow-case';
 import { squaresOf } from '@bloomrail/engine/line/flow-case/squares-of-case';
 import { ok, type Result } from '@bloomrail/engine/outcome/result';
+import type { passModels } from '@bloomrail/engine/stations/stands/settings';
 import type { Issue } from '@bloomrail/engine/units/issue';
 import { drawnSquaresDrawing } from '@bloomrail/sheets/drawn-squares';
 import { svgOf } from '@bloomrail/sheets/svg';
@@ -16,8 +17,6 @@ import { leadText } from '../print/lead-text.ts';
 import { noAnswer, type Output, refuseInput } from '../print/output.ts';
 import { readJson } from '../read-json.ts';
 import { station } from './station.ts';
-
-export const passModels = ['handbook', 'flow'] as const;
 
 export interface PassOptions {
   readonly json: boolean;

@@ -1,6 +1,6 @@
 import type { Field } from '../../outcome/field.ts';
 import { outlineOf } from '../../phenomena/metal-flow/meshing/whole.ts';
-import { quadArea, quadCount } from '../../phenomena/metal-flow/quad-mesh.ts';
+import { meanOfElements, meanOfNodes } from '../../phenomena/metal-flow/section-means.ts';
 import type { FlowSection, FlowSolution } from '../../phenomena/metal-flow/solution.ts';
 import { edgesOf } from '../../section/edges.ts';
 import { boundsOf } from '../../section/properties.ts';
@@ -15,30 +15,8 @@ export function sideOf(solution: FlowSolution, section: FlowSection) {
     width: right - left,
     height: top - bottom,
     speed: section.speed,
-    temperature: meanOver(solution, section.xy, section.temperature),
+    temperature: meanOfNodes(solution, section.xy, section.temperature),
   };
-}
-
-/** Mean of a nodal field over the section at the node places `xy`, each element by its area and its four nodes. */
-export function meanOver({ mesh }: FlowSolution, xy: Field, field: Field): number {
-  let [sum, area] = [0, 0];
-  for (let k = 0; k < quadCount(mesh); k++) {
-    const own = quadArea(mesh.quads, xy, k);
-    area += own;
-    for (let i = 0; i < 4; i++) sum += (own * field[mesh.quads[4 * k + i]]) / 4;
-  }
-  return sum / area;
-}
-
-/** Mean over the section of a field that has one value per element. */
-export function meanOfElements({ mesh }: FlowSolution, xy: Field, field: Field): number {
-  let [sum, area] = [0, 0];
-  for (let k = 0; k < quadCount(mesh); k++) {
-    const own = quadArea(mesh.quads, xy, k);
-    sum += own * field[k];
-    area += own;
-  }
-  return sum / area;
 }
 
 /** Mean strain rate of the slices in which a roll touches, each by its length, 1/s. */

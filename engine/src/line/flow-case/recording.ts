@@ -1,4 +1,5 @@
 import type { FlowProblem } from '../../phenomena/metal-flow/problem.ts';
+import { meanOfNodes } from '../../phenomena/metal-flow/section-means.ts';
 import type { FlowSolution, RollLoads } from '../../phenomena/metal-flow/solution.ts';
 import { outlineThrough } from '../../section/flatten.ts';
 import { aheadShare } from './ahead-share.ts';
@@ -6,7 +7,7 @@ import { biteAngleOf } from './bite-angle.ts';
 import { flowFindings } from './findings.ts';
 import type { FlowCase } from './flow-case.ts';
 import { grooveFill } from './groove-fill.ts';
-import { biteRate, least, meanOver, most, sideOf } from './over-section.ts';
+import { biteRate, least, most, sideOf } from './over-section.ts';
 import type { FlowRecord, RollLoadsRecord } from './record.ts';
 import { sliceRecords } from './slice-records.ts';
 import { touchedBy } from './touched.ts';
@@ -35,7 +36,7 @@ export function flowRecord(
     ...(fill ? { fill } : {}),
     rolls: solution.rolls.map((loads, r) => rollRecord(problem, solution, loads, r)),
     temperature: { least: least(solution.temperature), most: most(solution.temperature) },
-    strain: { mean: meanOver(solution, last.xy, solution.strain), most: most(solution.strain) },
+    strain: { mean: meanOfNodes(solution, last.xy, solution.strain), most: most(solution.strain) },
     strainRate: biteRate(solution),
     bending,
     energy,

@@ -1,6 +1,7 @@
 import type { FlowProblem } from '../../phenomena/metal-flow/problem.ts';
+import { meanOfElements } from '../../phenomena/metal-flow/section-means.ts';
 import type { FlowSection, FlowSolution, FlowStep } from '../../phenomena/metal-flow/solution.ts';
-import { meanOfElements, most, sideOf } from './over-section.ts';
+import { most, sideOf } from './over-section.ts';
 import type { SliceRecord } from './record.ts';
 
 /** Every section of the bite with the rates and the contact of the slice that ends in it. */

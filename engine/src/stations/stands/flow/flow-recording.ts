@@ -1,7 +1,8 @@
 import type { Field } from '../../../outcome/field.ts';
 import type { QuadMesh } from '../../../phenomena/metal-flow/quad-mesh.ts';
-import { loopArea, skin } from '../../../phenomena/metal-flow/quad-mesh.ts';
-import type { FlowSolution, FlowStep } from '../../../phenomena/metal-flow/solution.ts';
+import { skin } from '../../../phenomena/metal-flow/quad-mesh.ts';
+import { meanOfNodes } from '../../../phenomena/metal-flow/section-means.ts';
+import type { FlowStep } from '../../../phenomena/metal-flow/solution.ts';
 import { sectionProperties } from '../../../section/properties.ts';
 import type { Course } from '../course.ts';
 import type { VisitOfPlace } from '../visits.ts';
@@ -17,6 +18,7 @@ export function flowRecordOf(
   middle: VisitOfPlace,
 ): FlowRecord {
   const { quality, energy, strain, bending } = solution;
+  const exit = solution.sections[solution.sections.length - 1];
   const { bounds } = sectionProperties(ahead.handbook.outline);
   const { force, footForce, headForce, torque } = middle.handbook;
   return {
@@ -33,7 +35,7 @@ export function flowRecordOf(
     exitSpeed: solution.exitSpeed,
     rollSpeed,
     bending: bending.momentY,
-    meanStrain: meanOverNodes(solution),
+    meanStrain: meanOfNodes(solution, exit.xy, strain),
     largestStrain: Math.max(...strain),
     rolls: solution.rolls.map((load) => ({ ...load })),
     elements: elementAreas(ahead.prepared, outline, ahead.handbook.elements),
@@ -48,18 +50,6 @@ export function flowRecordOf(
       ...skinOf(solution.mesh, section.xy, solution.steps[Math.min(i, solution.steps.length - 1)]),
     })),
   };
-}
-
-function meanOverNodes({ mesh: { quads }, sections, strain }: FlowSolution): number {
-  const { xy } = sections[sections.length - 1];
-  let [sum, area] = [0, 0];
-  for (let k = 0; 4 * k < quads.length; k++) {
-    const corners = [quads[4 * k], quads[4 * k + 1], quads[4 * k + 2], quads[4 * k + 3]];
-    const own = loopArea(corners, xy);
-    area += own;
-    sum += (own * corners.reduce((total, node) => total + strain[node], 0)) / 4;
-  }
-  return sum / area;
 }
 
 /** Points of the skin in order around, to a hundredth of a millimetre and a tenth of a megapascal. */
