@@ -184,3 +184,27 @@ test('pass --model flow draws squares on the bar, and rolls a block of lead besi
   expect(out).toContain('Lead is poisonous');
   expect(readFileSync(squares, 'utf8')).toContain('squares of 4 mm');
 }, 30_000);
+
+/** The heavy rail's flow on a mesh that is small enough for a test. */
+const small = (plan: Record<string, never>): void => {
+  Object.assign(plan.settings, { passModel: { nodes: 90, slices: 8 } });
+};
+const byFlow = { ...plain, model: 'flow' } as const;
+
+test('run --model flow prints both models side by side, whatever the plan asks for', () => {
+  const { code, out } = heard((output) => run(changed(small), byFlow, output));
+  expect(code).toBe(exitCode.computed);
+  const [, table] = out.split('By metal flow, and by the handbook');
+  expect(table).toMatch(/^ +Force +handbook +Torque +handbook/m);
+  for (const pass of ['B1', 'K1', 'U1', 'UF']) expect(table).toMatch(new RegExp(`^${pass} +\\d+ +\\d+`, 'm'));
+}, 60_000);
+
+test('run --model flow ends without an answer where rolls skid, the pass named', () => {
+  const file = changed((plan: { mill?: { stands: { friction: number }[] } }) => {
+    small(plan as Record<string, never>);
+    for (const stand of plan.mill?.stands ?? []) stand.friction = 0.1;
+  });
+  const { code, notices } = heard((output) => run(file, byFlow, output));
+  expect(code).toBe(exitCode.noAnswer);
+  expect(notices).toContain('pass B1');
+}, 30_000);

@@ -118,6 +118,17 @@ test('a pull from behind lowers the force and slows the bar', () => {
   const pulled = must(pass(bloom, { ...first, entryTension: 5e6 }, stand)).record;
   expect(pulled.places.middle.force).toBeLessThan(flat.record.places.middle.force);
   expect(pulled.exit.speed).toBeLessThan(flat.record.exit.speed);
+  expect(pulled.flow).toMatchObject({ entryTension: 5e6, exitTension: 0 });
+  expect(flat.record.flow).toMatchObject({ entryTension: 0, exitTension: 0, power: { tension: 0 } });
+  const held = pulled.entry.area * (pulled.flow?.entrySpeed ?? 0) * 5e6;
+  expect((pulled.flow?.power.tension ?? 0) / -held).toBeCloseTo(1, 2);
+});
+
+test('the powers of the record leave over what it calls its error', () => {
+  const { power, energyError, rolls } = flat.record.flow as NonNullable<typeof flat.record.flow>;
+  const given = power.rolls + power.tension;
+  expect((given - power.plastic - power.friction) / given).toBeCloseTo(energyError, 9);
+  expect((2 * rolls[0].power) / power.rolls).toBeCloseTo(1, 9);
 });
 
 test('the handbook stands beside the flow, and measures say which of them they are', () => {

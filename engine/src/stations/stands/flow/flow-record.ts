@@ -15,6 +15,14 @@ const RollLoad = group({
   neutralLine: optionalQuantity('mm', 'Neutral line before the exit plane', 0, 2000),
 });
 
+/** Where the power comes from and where it goes; the difference is the model's own error. */
+const Power = group({
+  rolls: quantity('kW', 'From all rolls', -1e6, 1e6),
+  tension: quantity('kW', 'From the pulls', -1e6, 1e6),
+  plastic: quantity('kW', 'Into the section', 0, 1e6),
+  friction: quantity('kW', 'Into the skin of bar and rolls', -1e6, 1e6),
+});
+
 const ElementAreas = group({
   name: z.enum(['bar', 'foot', 'web', 'head']),
   entryArea: quantity('mm2', 'Entry', 0, 1e6),
@@ -52,6 +60,9 @@ export const FlowRecord = group({
   entrySpeed: quantity('mPerS', 'Bar, entering', 0, 100),
   exitSpeed: quantity('mPerS', 'Bar, leaving', 0, 100),
   rollSpeed: quantity('mPerS', 'Roll speed that takes what the stand before feeds, as it is set', 0, 100),
+  entryTension: quantity('MPa', 'Pull on the bar before the rolls', -100, 200),
+  exitTension: quantity('MPa', 'Pull on the bar behind the rolls', -100, 200),
+  power: Power,
   bending: quantity('kNm', 'Moment that keeps the bar straight, in the plane of the roll axes', -1e5, 1e5),
   meanStrain: quantity('one', 'Mean strain on leaving', 0, 100),
   largestStrain: quantity('one', 'Largest strain on leaving', 0, 1000),

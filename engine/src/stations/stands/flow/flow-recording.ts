@@ -17,7 +17,8 @@ export function flowRecordOf(
   { misfits }: FlowFilling,
   middle: VisitOfPlace,
 ): FlowRecord {
-  const { quality, energy, strain, bending } = solution;
+  const { quality, strain, bending } = solution;
+  const { error: energyError, ...power } = solution.energy;
   const exit = solution.sections[solution.sections.length - 1];
   const { bounds } = sectionProperties(ahead.handbook.outline);
   const { force, footForce, headForce, torque } = middle.handbook;
@@ -28,12 +29,15 @@ export function flowRecordOf(
     marches: quality.marches,
     restarts: quality.restarts,
     rejected: quality.rejected,
-    energyError: energy.error,
+    energyError,
     volumeDrift: quality.volumeDrift,
     largestShear: quality.largestShear,
     entrySpeed: solution.entrySpeed,
     exitSpeed: solution.exitSpeed,
     rollSpeed,
+    entryTension: problem.tension?.entry ?? 0,
+    exitTension: problem.tension?.exit ?? 0,
+    power,
     bending: bending.momentY,
     meanStrain: meanOfNodes(solution, exit.xy, strain),
     largestStrain: Math.max(...strain),
