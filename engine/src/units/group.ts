@@ -57,13 +57,14 @@ export const quantities = <U extends Unit>(
   form: 'row',
 });
 
-/** A number that may be left out. */
+/** A number that may be left out; `leftOut` says what a form shows in its place. */
 export const optionalQuantity = <U extends Unit>(
   unit: U,
   title: string,
   min: number,
   max: number,
-): Quantity<U, 'optional'> => ({ ...quantity(unit, title, min, max), form: 'optional' });
+  leftOut = 'as drawn',
+): Quantity<U, 'optional'> => ({ ...quantity(unit, title, min, max), form: 'optional', leftOut });
 
 export interface Quantity<U extends Unit = Unit, F extends Form = Form> {
   readonly kind: 'quantity';
@@ -72,6 +73,7 @@ export interface Quantity<U extends Unit = Unit, F extends Form = Form> {
   readonly title: string;
   readonly min: number;
   readonly max: number;
+  readonly leftOut?: string;
 }
 
 type Form = 'one' | 'row' | 'optional';

@@ -21,6 +21,8 @@ export interface NumberField extends Common {
   readonly max: number;
   readonly step: number;
   readonly value: number | undefined;
+  /** What stands there while there is no value. */
+  readonly leftOut?: string;
 }
 
 export interface ChoiceField extends Common {
@@ -66,8 +68,9 @@ const isObject = (value: Json | undefined): value is Record<string, Json> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 function numbers(entry: Quantity, value: Json | undefined, path: string): NumberField[] {
-  const { unit, min, max, title } = entry;
-  const field = { kind: 'number' as const, unit, min, max, step: 10 ** -units[unit].decimals };
+  const { unit, min, max, title, leftOut } = entry;
+  const step = 10 ** -units[unit].decimals;
+  const field = { kind: 'number' as const, unit, min, max, step, ...(leftOut ? { leftOut } : {}) };
   if (!Array.isArray(value))
     return [{ ...field, path, title, value: typeof value === 'number' ? value : undefined }];
   return value.map((each, i) => ({

@@ -10,13 +10,17 @@ export function stationFields(plan: Json, path: string): Field[] {
   return [...shown, ...sharedFields(plan, path)].map((field) => ({ ...field, title: titleOf(field, plan) }));
 }
 
-/** Vertical rolls can be moved only where the stand has some. */
+/** Vertical rolls can be moved only where the stand has some; pulls count only where metal flow computes the pass. */
 function isThere(field: Field, plan: Json, path: string): boolean {
+  if (/\.(entry|exit)TensionMpa$/.test(field.path)) return isByFlow(plan, path);
   if (!/\.(foot|head)RollMm$/.test(field.path)) return true;
   const stands = valueAt(plan, 'mill.stands') as readonly { code: string; kind: string }[] | undefined;
   const code = valueAt(plan, `${path}.stand`);
   return stands?.find((stand) => stand.code === code)?.kind === 'universal';
 }
+
+const isByFlow = (plan: Json, path: string): boolean =>
+  (valueAt(plan, `${path}.model`) ?? valueAt(plan, 'settings.passModel.model')) === 'flow';
 
 /** The rhythm is said once for the whole line; it is moved at the furnace. */
 function sharedFields(plan: Json, path: string): Field[] {

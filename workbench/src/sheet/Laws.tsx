@@ -1,7 +1,7 @@
 import { figure } from '../ink/numbers.ts';
 
 /** The answer of one law to the same question. */
-interface LawRow {
+export interface LawRow {
   readonly law: string;
   readonly value: number;
   readonly within: boolean;

@@ -55,7 +55,7 @@ function NumberRow({ field, was }: { field: NumberField; was: Json | undefined }
         aria-describedby={`${id}about`}
         data-path={field.path}
         value={input.value}
-        placeholder="as drawn"
+        placeholder={unset(field)}
         onChange={(event) => input.onChange(event.target.value)}
         onKeyDown={input.onKeyDown}
         onBlur={input.onBlur}
@@ -76,12 +76,14 @@ function NumberRow({ field, was }: { field: NumberField; was: Json | undefined }
 
 const trim = (value: number): string => String(value).replace('-', '−');
 
+const unset = ({ leftOut }: NumberField): string => leftOut ?? 'left out';
+
 const wasInWords = (field: NumberField, was: Json): string =>
-  typeof was === 'number' ? inField(was, field) : 'as drawn';
+  typeof was === 'number' ? inField(was, field) : unset(field);
 
 function valueText(field: NumberField, was: Json | undefined): string {
   const now =
-    field.value === undefined ? 'as drawn' : `${inField(field.value, field)} ${units[field.unit].label}`;
+    field.value === undefined ? unset(field) : `${inField(field.value, field)} ${units[field.unit].label}`;
   return was === undefined ? now : `${now}, was ${wasInWords(field, was)}`;
 }
 

@@ -2,43 +2,16 @@ import type { StationRecord } from '@bloomrail/engine/bar/station';
 import { memo } from 'react';
 import { Laws } from '../sheet/Laws.tsx';
 import { known } from './FieldOf.tsx';
+import { forceRows, spreadRows } from './pass-laws.ts';
 
 /** What the handbooks would have said, beside what was computed; where a station has such laws. */
 export const LawsOf = memo(function LawsOf({ record: station }: { record: StationRecord }) {
   const record = known(station);
   if (record.kind === 'pass') {
-    const { forceLaws, forceLaw, forceFactor, spreadLaws, spreadLaw, spreadFactor, flow } = record;
-    const byFlow = (value: number) => (flow ? [{ law: 'metal flow', value, within: true, used: true }] : []);
     return (
       <section className="laws" aria-keyshortcuts="c" tabIndex={-1} aria-label="Laws for comparison">
-        <Laws
-          title="Force by law, horizontal rolls"
-          unit="kN"
-          rows={[
-            ...byFlow(record.places.middle.force),
-            ...forceLaws.map(({ law, force, within }) => ({
-              law,
-              value: force,
-              within,
-              used: !flow && law === forceLaw,
-              factor: forceFactor,
-            })),
-          ]}
-        />
-        <Laws
-          title="Spread by law, wider by"
-          unit="mm"
-          rows={[
-            ...byFlow(record.exit.width - record.entry.width),
-            ...spreadLaws.map(({ law, spread, within }) => ({
-              law,
-              value: spread,
-              within,
-              used: !flow && law === spreadLaw,
-              factor: spreadFactor,
-            })),
-          ]}
-        />
+        <Laws title="Force by law, horizontal rolls" unit="kN" rows={forceRows(record)} />
+        <Laws title="Spread by law, wider by" unit="mm" rows={spreadRows(record)} />
       </section>
     );
   }

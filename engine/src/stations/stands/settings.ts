@@ -37,12 +37,12 @@ export const PassSettings = group(
     turn: z
       .union([z.literal(0), z.literal(90), z.literal(180)])
       .meta({ title: 'Turn before the pass', unit: '°' }),
-    guide: optionalQuantity('mm', 'Middle of the bar along the rolls', -600, 600),
+    guide: optionalQuantity('mm', 'Middle of the bar along the rolls', -600, 600, 'as it comes'),
     interpass: quantity('s', 'Time before the pass', 0, 600),
     water: z.boolean().meta({ title: 'Water on the bar before the pass' }),
     ...PassModel.shape,
-    entryTension: optionalQuantity('MPa', 'Pull on the bar before the rolls', -100, 200),
-    exitTension: optionalQuantity('MPa', 'Pull on the bar behind the rolls', -100, 200),
+    entryTension: optionalQuantity('MPa', 'Pull on the bar before the rolls', -100, 200, 'none'),
+    exitTension: optionalQuantity('MPa', 'Pull on the bar behind the rolls', -100, 200, 'none'),
     rhythm: quantity('s', 'Rhythm of the campaign, bloom to bloom', 10, 3600),
   },
   'What the pulpit can change for one pass.',
