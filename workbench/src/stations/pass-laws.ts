@@ -1,5 +1,5 @@
 import type { PassRecord } from '@bloomrail/engine/stations/stands/record';
-import type { LawRow } from '../sheet/Laws.tsx';
+import type { LawRow } from '../sheet/laws-model.ts';
 
 const byFlow = (value: number): LawRow => ({ law: 'metal flow', value, within: true, used: true });
 
