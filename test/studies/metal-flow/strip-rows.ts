@@ -38,7 +38,7 @@ const strip = (ratio: number, r: number, shear: number) => {
   const steel = powerSteel(100e6, 0.01, 1);
   const problem = stripPass(
     { ...flat, speed: 1, friction: 10, rows: elements },
-    { steel, wishes: { slices: 20, shear } },
+    { steel, wishes: { slices: 20, shear, ...(shear === 0 ? { warping: 0 } : {}) } },
   );
   return { problem, draught: { ...flat, b0: 1, b1: 1, friction: 0.4, flowStress: 1 } };
 };

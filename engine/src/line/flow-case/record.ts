@@ -119,6 +119,7 @@ export const FlowRecord = group({
     flowChange: ratio('Last change of the flow, relative'),
     pullChange: ratio('Last change of the pull, of the flow stress'),
     areaChange: ratio('Last change of the exit section, relative'),
+    warpingChange: ratio('What the warping of the sections still asks for, over the speed of the rolls'),
     volumeDrift: share('Drift of volume'),
     largestShear: share('Largest axial shear, of the shear yield stress'),
   }),

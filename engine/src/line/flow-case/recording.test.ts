@@ -33,6 +33,7 @@ function solutionFor({ mesh, rolls }: FlowProblem, change: Partial<FlowSolution>
     flowStress: filled(elements, 1e8),
     shearShare: filled(elements, 0.4),
     velocity: filled(2 * nodes, 0),
+    excess: filled(nodes, 0),
     contact: {
       node: Int32Array.from(top),
       roll: new Int32Array(contacts),
@@ -69,6 +70,7 @@ function solutionFor({ mesh, rolls }: FlowProblem, change: Partial<FlowSolution>
       flowChange: 1e-4,
       pullChange: 1e-3,
       areaChange: 1e-4,
+      warpingChange: 1e-3,
       volumeDrift: 0.001,
       largestShear: 0.4,
     },

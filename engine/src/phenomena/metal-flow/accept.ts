@@ -6,7 +6,14 @@ import { quadArea } from './quad-mesh.ts';
 import { largestRadius } from './roll-surface.ts';
 
 /** Beyond these a pass is no answer. Energy: solutions far off had settled by every other measure. */
-const most = { flowChange: 5e-3, pullChange: 0.1, areaChange: 2e-3, energy: 0.03, overSheared: 0.01 };
+const most = {
+  flowChange: 5e-3,
+  pullChange: 0.1,
+  areaChange: 2e-3,
+  warpingChange: 0.015,
+  energy: 0.03,
+  overSheared: 0.01,
+};
 
 /** The last march of the finest level when it may be believed; else why not, in words of the mill. */
 export function accepted(
@@ -26,13 +33,14 @@ export function accepted(
   if (!last) return no('no march came to its end');
   if (last.balanced.skids)
     return no(skidding(bite), Math.abs(last.balanced.leftOver) / (bite.scales.stress * bite.scales.area));
-  const { flowChange, pullChange, areaChange, energy, march } = last;
+  const { flowChange, pullChange, areaChange, warpingChange, energy, march } = last;
   if (march.unsettled > 0)
     return no(`${march.unsettled} of ${march.steps.length} slices do not settle`, march.residual);
   const residual = Math.max(
     flowChange / most.flowChange,
     pullChange / most.pullChange,
     areaChange / most.areaChange,
+    warpingChange / most.warpingChange,
   );
   if (!(residual <= 1)) return no(unsettled(last), residual);
   if (!(Math.abs(energy.error) <= most.energy)) {
@@ -68,8 +76,8 @@ const placeOf = ({ length }: Bite, distance: number): string =>
 
 const tooMuch = 'too much is asked of one pass, or the bar does not fit its groove';
 
-const unsettled = ({ flowChange, pullChange, areaChange }: Settling): string =>
-  `the pass does not settle: speed still changes by ${percent(flowChange)}, pull by ${percent(pullChange)} of the flow stress, section by ${percent(areaChange)}`;
+const unsettled = ({ flowChange, pullChange, areaChange, warpingChange }: Settling): string =>
+  `the pass does not settle: speed still changes by ${percent(flowChange)}, over the section by ${percent(warpingChange)}, pull by ${percent(pullChange)} of the flow stress, section by ${percent(areaChange)}`;
 
 /** tan of the bite angle against friction tells a roller what is wrong. */
 function skidding({ rolls, length }: Bite): string {

@@ -27,11 +27,14 @@ export const axialShearFor = (grid: Grid): AxialShear => ({
   factored: undefined,
 });
 
-/** Share of 2 A/P over which the shear fades; 0.5 by comparison with three own full solutions. */
-const screening = 0.5;
+/**
+ * Share of 2 A/P over which the shear fades, by comparison with six own full solutions: of plane sections, and of sections
+ * whose warping bears the smooth part of the shear itself.
+ */
+const screening = { plane: 0.5, warped: 0.25 };
 
-export const screeningLength = (area: number, perimeter: number): number =>
-  (screening * 2 * area) / perimeter;
+export const screeningLength = (area: number, perimeter: number, how: keyof typeof screening): number =>
+  (screening[how] * 2 * area) / perimeter;
 
 /** Fills `field.shear` from the axial friction at the nodes, N per metre of bar. False when nothing can be solved. */
 export function spreadShear(

@@ -1,8 +1,9 @@
 import type { Field } from '../../outcome/field.ts';
+import { type LinkLayout, linkLayout } from './chain/link-layout.ts';
 import { type ContactMemory, contactMemory, copyContacts } from './contact.ts';
 import { type Grid, gridOf } from './grid.ts';
 import type { FlowProblem } from './problem.ts';
-import { copies, loopArea, skin } from './quad-mesh.ts';
+import { copies, loopArea, type Symmetry, skin } from './quad-mesh.ts';
 import {
   largestRadius,
   nearestOnRoll,
@@ -11,6 +12,7 @@ import {
   type RollSurface,
   rollSurface,
 } from './roll-surface.ts';
+import { warpingModes } from './warping-modes.ts';
 
 /** A pass being solved: what does not change from march to march, and the slices with what they remember. */
 export interface Bite {
@@ -20,6 +22,10 @@ export interface Bite {
   /** m from the first contact to the exit plane. */
   readonly length: number;
   readonly scales: Scales;
+  /** Shapes in which the speed along the bar may differ over the section, at its entering nodes. */
+  readonly modes: readonly Float64Array[];
+  /** Of the chain of slices; none where sections stay plane. */
+  readonly layout: LinkLayout | undefined;
 }
 
 /** Reference values that make penalties and limits independent of units and size. */
@@ -40,6 +46,8 @@ export interface Level {
   readonly slices: readonly Slice[];
   /** Axial force in the computed part at the sections, N. */
   readonly pull: Float64Array;
+  /** m/s by which each mode warps the sections. */
+  readonly warping: readonly Float64Array[];
   /** Volume per second through the computed part, m³/s. */
   flow: number;
   /** rad/s of the rolls. */
@@ -58,12 +66,24 @@ export interface Slice {
   isNew: boolean;
 }
 
+/**
+ * With more of them the full solutions are met no better than they are known. A section computed whole needs twice as many:
+ * half of its modes lean to a side.
+ */
+const usualModes = ({ x, y }: Symmetry): number => (x === undefined && y === undefined ? 8 : 4);
+
 export function biteOf(problem: FlowProblem): Bite | undefined {
   const rolls = problem.rolls.map(rollSurface);
   const grid = gridOf(problem.mesh);
   const length = firstContact(grid, rolls, problem.mesh.xy);
   if (length === undefined) return undefined;
-  return { problem, grid, rolls, length, scales: scalesOf(problem, rolls, length) };
+  const modes = warpingModes(
+    grid,
+    problem.mesh.xy,
+    problem.wishes.warping ?? usualModes(problem.mesh.symmetry),
+  );
+  const layout = modes.length > 0 ? linkLayout(modes.length) : undefined;
+  return { problem, grid, rolls, length, scales: scalesOf(problem, rolls, length), modes, layout };
 }
 
 function scalesOf(
@@ -88,13 +108,14 @@ export const sizeOf = ({ problem, scales }: Bite): number =>
 
 /** slices: in the bite; ahead: before it. */
 export function levelOf(bite: Bite, slices: number, ahead: number): Level {
-  const { grid, rolls, length, scales, problem } = bite;
+  const { grid, rolls, length, scales, problem, modes } = bite;
   const distance = distancesOf(length, slices, ahead, sizeOf(bite));
   const count = distance.length - 1;
   return {
     distance,
     slices: Array.from({ length: count }, () => newSlice(grid, rolls.length)),
     pull: entryPull(problem, scales.area, count + 1),
+    warping: modes.map(() => new Float64Array(count + 1)),
     flow: scales.speed * scales.area,
     turning: Float64Array.from(problem.rolls, ({ turning }) => (turning === 'idle' ? 0 : turning)),
   };

@@ -18,10 +18,10 @@ export interface Slip {
 }
 
 export function slipOf(task: SliceTask, v: Float64Array, c: number, out: Slip): Slip {
-  const { contacts, turning, speed, fade } = task;
+  const { contacts, turning, fade } = task;
   const rate = turning[contacts.roll[c]];
   const at = 2 * contacts.node[c];
-  out.along = speed - rate * contacts.along[c];
+  out.along = contacts.speed[c] - rate * contacts.along[c];
   out.x = v[at] - rate * contacts.acrossX[c];
   out.y = v[at + 1] - rate * contacts.acrossY[c];
   out.size = Math.sqrt(out.along * out.along + out.x * out.x + out.y * out.y + fade * fade);

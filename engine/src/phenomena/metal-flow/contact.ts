@@ -26,7 +26,8 @@ export interface Contacts {
   readonly limit: Float64Array;
   /** Skin that belongs to the node, m. */
   readonly share: Float64Array;
-  /** Surface of the roll per rad/s: along the bar, along x and y. */
+  /** Bar's speed along there, m/s; surface of the roll per rad/s: along the bar, along x and y. */
+  readonly speed: Float64Array;
   readonly along: Float64Array;
   readonly acrossX: Float64Array;
   readonly acrossY: Float64Array;
@@ -58,7 +59,7 @@ export function contactsFor(grid: Grid, rolls: number): Contacts {
     count: 0,
     ...{ place: whole(), skin: whole(), node: whole(), roll: whole() },
     ...{ nx: row(), ny: row(), limit: row(), share: row() },
-    ...{ along: row(), acrossX: row(), acrossY: row() },
+    ...{ speed: row(), along: row(), acrossX: row(), acrossY: row() },
     active: new Uint8Array(most),
     ...{ pressure: row(), friction: row(), cap: row() },
   };
@@ -71,8 +72,9 @@ export interface Step {
   readonly to: number;
   /** Of the whole bite, m. */
   readonly bite: number;
-  /** s. */
-  readonly duration: number;
+  /** Bar's mean speed, and what each node has beyond it, m/s. */
+  readonly speed: number;
+  readonly excess: Field;
 }
 
 /** Outlines of the rolls at both ends of a step, filled again and again. */
@@ -153,7 +155,8 @@ function add(
   out.roll[c] = r;
   out.nx[c] = nx;
   out.ny[c] = ny;
-  out.limit[c] = approach(gap, earlier, step) / step.duration;
+  out.speed[c] = step.speed + step.excess[node];
+  out.limit[c] = (approach(gap, earlier, step) * out.speed[c]) / (step.from - step.to);
   out.share[c] = skinShare(grid.skin, s, xy);
   out.along[c] = Math.abs(roll.axis - xy[2 * node + across]);
   const closing = -beyond * ((step.from + step.to) / 2);

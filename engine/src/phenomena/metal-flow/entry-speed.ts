@@ -22,6 +22,9 @@ export interface Balanced {
 const slowest = 0.6;
 const fastest = 1.6;
 
+/** Speed and free turning bear on each other: found in turn so many times. */
+const rounds = 5;
+
 /**
  * The speed at which the forces along the bar end with the wanted pull at the exit, without solving a slice again:
  * contact as it is, pressures lowered by pull, friction as far as pressure carries it.
@@ -35,7 +38,7 @@ export function balance(march: March, level: Level, rolls: readonly FlowRoll[], 
   let ratio = 1;
   let skids = false;
   const idle = rolls.flatMap(({ turning: drive }, r) => (drive === 'idle' ? [r] : []));
-  for (let round = 0; round < (idle.length > 0 ? 3 : 1); round++) {
+  for (let round = 0; round < (idle.length > 0 ? rounds : 1); round++) {
     for (const r of idle) turning[r] = freeTurning(march, level, ratio, turning, r, forces, pull);
     const root = bracketedRoot(left, slowest, fastest, { tolerance: 1e-5 });
     skids = !root.ok;
@@ -95,10 +98,10 @@ function freeTurning(
 /** rad/s at which a roll would turn with the bar where it touches it, without slip on the whole; 0 without touch. */
 function rollingSpeed(steps: March['steps'], r: number): number {
   let [sum, weight] = [0, 0];
-  for (const { touching, speed } of steps) {
+  for (const { touching } of steps) {
     for (let c = 0; c < touching.count; c++) {
       if (touching.roll[c] !== r) continue;
-      sum += (touching.share[c] * speed) / touching.along[c];
+      sum += (touching.share[c] * touching.speed[c]) / touching.along[c];
       weight += touching.share[c];
     }
   }

@@ -23,7 +23,7 @@ export function solutionOf(bite: Bite, { level, last, ...effort }: Solved): Flow
     temperature,
   }));
   const [first, exit] = [march.sections[0], march.sections[march.sections.length - 1]];
-  const lag = lagOfSkin(bite, march);
+  const lag = bite.modes.length > 0 ? 0 : lagOfSkin(bite, march);
   return {
     mesh,
     sections,
@@ -42,13 +42,14 @@ export function solutionOf(bite: Bite, { level, last, ...effort }: Solved): Flow
   };
 }
 
-function stepOf({ length, rate, flowStress, shearShare, velocity, touching }: MarchStep): FlowStep {
+function stepOf({ length, rate, flowStress, shearShare, velocity, excess, touching }: MarchStep): FlowStep {
   return {
     length,
     rate,
     flowStress,
     shearShare,
     velocity,
+    excess,
     contact: {
       node: touching.node,
       roll: touching.roll,
@@ -135,7 +136,7 @@ function momentsOf(quads: Indices, xy: Float64Array, { axialStress }: MarchStep)
 }
 
 function qualityOf(bite: Bite, last: Settling, effort: Pick<Solved, 'marches' | 'rejected' | 'restarts'>) {
-  const { march, flowChange, pullChange, areaChange } = last;
+  const { march, flowChange, pullChange, areaChange, warpingChange } = last;
   return {
     nodes: bite.grid.nodes,
     slices: march.steps.length,
@@ -143,6 +144,7 @@ function qualityOf(bite: Bite, last: Settling, effort: Pick<Solved, 'marches' | 
     flowChange,
     pullChange,
     areaChange,
+    warpingChange,
     volumeDrift: driftOf(march),
     largestShear: largestShear(march),
   };

@@ -1,12 +1,14 @@
 import { type AxialShear, axialShearFor } from './axial-shear.ts';
 import type { Bite } from './bite.ts';
 import { type HeatRoom, heatRoom } from './bite-heat.ts';
+import { type LinkRoom, linkRoom } from './chain/link.ts';
 import { type Contacts, contactsFor, type Outlines, outlinesFor } from './contact.ts';
 import { type ElementGeometry, geometryFor } from './element-geometry.ts';
 import { type Relax, relaxer } from './meshing/smoothing.ts';
 import { type SliceRoom, sliceRoom } from './slice.ts';
 import type { SliceTask } from './slice-problem.ts';
 import { viscousFor } from './viscous.ts';
+import { type Warping, warpingFor } from './warping.ts';
 
 /** Everything that marches through one bite share: storage, filled anew by every slice. */
 export interface MarchRoom {
@@ -20,9 +22,12 @@ export interface MarchRoom {
   readonly friction: Float64Array;
   readonly halfway: Float64Array;
   readonly relax: Relax;
+  readonly warping: Warping;
+  /** None where sections stay plane. */
+  readonly linking: LinkRoom | undefined;
 }
 
-export function marchRoom({ grid, rolls, problem, scales }: Bite): MarchRoom {
+export function marchRoom({ grid, rolls, problem, scales, modes, layout }: Bite): MarchRoom {
   const geometry = geometryFor(grid);
   const contacts = contactsFor(grid, rolls.length);
   const task: SliceTask = {
@@ -54,5 +59,7 @@ export function marchRoom({ grid, rolls, problem, scales }: Bite): MarchRoom {
     friction: new Float64Array(grid.nodes),
     halfway: new Float64Array(2 * grid.nodes),
     relax: relaxer(grid.mesh),
+    warping: warpingFor(grid, modes.length),
+    linking: layout && linkRoom(layout, 2 * grid.nodes),
   };
 }

@@ -1,4 +1,7 @@
 import { type Bite, copyOfSlice, copySlice, type Level } from './bite.ts';
+import { type Chain, type ChainStep, chainFor, chainStep, followStep } from './chain/chain.ts';
+import { type ChainGain, chainGain, renewChainGain } from './chain/chain-gain.ts';
+import type { ChainLink } from './chain/link.ts';
 import { energyOf } from './energy.ts';
 import { type Balanced, balance } from './entry-speed.ts';
 import { march } from './march.ts';
@@ -17,6 +20,9 @@ export interface Settling {
   readonly flowChange: number;
   readonly pullChange: number;
   readonly areaChange: number;
+  /** What the chain of slices asks for, over the rolls' speed; 0 where sections stay plane. */
+  readonly warpingChange: number;
+  readonly chained: ChainStep | undefined;
   readonly energy: EnergyBalance;
 }
 
@@ -39,6 +45,7 @@ export interface LevelWishes {
 const settledFlow = 1e-3;
 const settledPull = 0.02;
 const settledArea = 5e-4;
+const settledWarping = 3e-3;
 const settledEnergy = 5e-3;
 const steadyEnergy = 1e-3;
 const spike = 1.5;
@@ -52,6 +59,8 @@ export function marchUntilSettled(
 ): LevelOutcome {
   const isCold = level.slices[0].isNew;
   const gain: Gain = { share: damping, last: 0 };
+  const chain = bite.layout && chainFor(bite.layout, level.slices.length);
+  const byChain = chainGain();
   const energies: number[] = [];
   let last: Settling | undefined;
   let [rejected, extrapolation] = [0, wishes.extrapolation];
@@ -63,12 +72,14 @@ export function marchUntilSettled(
     const kept = j > 2 ? level.slices.map((slice) => copyOfSlice(bite, slice)) : undefined;
     const takesOver = !isCold && j === 0;
     const carriesOn = j % 2 === 1 && extrapolation > 0;
-    const mode = { isFirst: isCold && j === 0, takesOver, extrapolation: carriesOn ? extrapolation : 0 };
+    const isFirst = isCold && j === 0;
+    const isChained = chain !== undefined && !isFirst && !takesOver;
+    const mode = { isFirst, takesOver, isChained, extrapolation: carriesOn ? extrapolation : 0 };
     const made = march(bite, level, room, mode);
     if (isBroken(made)) return ended(j + 1, { broken: made });
     const balanced = balance(made, level, bite.problem.rolls, exitPullOf(bite, made));
     if (takesOver) continue;
-    const now = settlingOf(bite, level, made, balanced, last);
+    const now = settlingOf(bite, level, chain, made, balanced, last);
     if (kept && now.pullChange > spike && rejected < mostRejected) {
       kept.forEach((slice, i) => {
         copySlice(slice, level.slices[i]);
@@ -85,6 +96,7 @@ export function marchUntilSettled(
     if (!wishes.progress((j + 1) / wishes.most)) return ended(j + 1, { cancelled: true });
     // The very first march knows nothing of friction: what it asks for is not to be believed.
     follow(bite, level, balanced, gain, isCold ? (j === 0 ? 0.03 : 0.25) : 0.04);
+    if (chain && isChained) followChain(level, chain, now, byChain);
   }
   return ended(wishes.most);
 }
@@ -92,8 +104,11 @@ export function marchUntilSettled(
 /** Spikes that are thrown away before they are taken for the truth. */
 const mostRejected = 2;
 
-const isSettled = ({ flowChange, pullChange, areaChange }: Settling): boolean =>
-  flowChange < settledFlow && pullChange < settledPull && areaChange < settledArea;
+const isSettled = ({ flowChange, pullChange, areaChange, warpingChange }: Settling): boolean =>
+  flowChange < settledFlow &&
+  pullChange < settledPull &&
+  areaChange < settledArea &&
+  warpingChange < settledWarping;
 
 export const exitPullOf = ({ problem: { tension } }: Bite, { sections }: March): number =>
   (tension?.exit ?? 0) * sections[sections.length - 1].area;
@@ -101,6 +116,7 @@ export const exitPullOf = ({ problem: { tension } }: Bite, { sections }: March):
 function settlingOf(
   bite: Bite,
   level: Level,
+  chain: Chain | undefined,
   made: March,
   balanced: Balanced,
   last: Settling | undefined,
@@ -112,6 +128,8 @@ function settlingOf(
     const off = Math.abs(balanced.pull[i] - level.pull[i]) / (bite.scales.stress * sections[i].area);
     pullChange = Math.max(pullChange, off);
   }
+  const links = linksOf(made);
+  const chained = chain && links.length > 0 ? chainStep(chain, links) : undefined;
   const lastArea = last?.march.sections[sections.length - 1].area ?? 0;
   return {
     march: made,
@@ -121,6 +139,8 @@ function settlingOf(
     flowChange: Math.abs(balanced.ratio - 1),
     pullChange,
     areaChange: Math.abs(area / lastArea - 1),
+    warpingChange: chain ? largest(chained?.warping ?? [1]) / bite.scales.speed : 0,
+    chained,
     energy: energyOf(bite, level, made, balanced),
   };
 }
@@ -159,4 +179,28 @@ function follow(
     if (drive === 'idle') level.turning[r] += damping * (turning[r] - level.turning[r]);
   });
   for (let i = 0; i < pull.length; i++) level.pull[i] += damping * (pull[i] - level.pull[i]);
+}
+
+const linksOf = ({ steps }: March): ChainLink[] => steps.flatMap(({ link }) => link ?? []);
+
+const largest = (values: ArrayLike<number>): number => {
+  let most = 0;
+  for (let i = 0; i < values.length; i++) most = Math.max(most, Math.abs(values[i]));
+  return most;
+};
+
+/** Most that the warping may change at once, over the rolls' speed. */
+const mostWarping = 0.01;
+
+/** Warping and velocities go some of the way that the chain of slices asks for. */
+function followChain(
+  level: Level,
+  chain: Chain,
+  { march, chained, warpingChange }: Settling,
+  gain: ChainGain,
+): void {
+  if (!chained) return;
+  renewChainGain(gain, chained.warping);
+  const share = gain.share * Math.min(1, mostWarping / warpingChange);
+  followStep(chain, level, linksOf(march), chained, share);
 }

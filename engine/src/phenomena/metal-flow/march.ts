@@ -1,5 +1,6 @@
 import type { Field } from '../../outcome/field.ts';
 import type { Bite, Level } from './bite.ts';
+import type { ChainLink } from './chain/link.ts';
 import { recallContacts } from './contact.ts';
 import { leastJacobian, measureElements } from './element-geometry.ts';
 import type { MarchRoom } from './march-room.ts';
@@ -19,6 +20,7 @@ import { solveSlice } from './slice.ts';
 import type { SliceOutcome } from './slice-problem.ts';
 import { stepOf } from './slice-step.ts';
 import { prepare, startVelocity } from './slice-task.ts';
+import { warp } from './warping.ts';
 
 /** Carries the entering section through all slices once. */
 export function march(bite: Bite, level: Level, room: MarchRoom, mode: MarchMode): March | Broken {
@@ -29,6 +31,9 @@ export function march(bite: Bite, level: Level, room: MarchRoom, mode: MarchMode
     upstream: new Float64Array(2 * bite.grid.nodes),
   };
   room.heat.touched.fill(0);
+  bite.modes.forEach((mode, m) => {
+    room.warping.modes[m].set(mode);
+  });
   room.task.turning.set(level.turning);
   room.task.keepsContacts = mode.takesOver;
   const [sections, steps]: [MarchSection[], MarchStep[]] = [[], []];
@@ -36,7 +41,7 @@ export function march(bite: Bite, level: Level, room: MarchRoom, mode: MarchMode
   for (let i = 0; i < level.slices.length; i++) {
     const section = sectionNow(mesh.loop, bar);
     sections.push(section);
-    const made = crossSlice(bite, level, i, room, mode, bar, section.area);
+    const made = crossSlice(bite, level, i, room, mode, bar, section.area, steps[i - 1]?.link);
     if (isBroken(made)) return made;
     steps.push(made.step);
     if (made.settled) continue;
@@ -76,21 +81,24 @@ function crossSlice(
   mode: MarchMode,
   { xy, state, upstream }: Travelling,
   area: number,
+  before: ChainLink | undefined,
 ): Crossed | Broken {
   const slice = level.slices[i];
+  const was = slice.velocity.slice();
   room.task.isCold = slice.isNew;
   if (slice.isNew) startVelocity(bite, level, i, xy, slice);
   const motion = motionThrough(level, i, area);
   const halfway = room.task.isCold ? 0 : motion.duration / 2;
   if (!measureHalfway(bite, xy, slice.velocity, halfway, room))
     return broken(level.distance[i], 'an element turned over');
+  warp(bite.grid, room.geometry, level.warping, i, motion, slice.velocity, room.warping);
   prepare(bite, level, i, room, state, upstream, mode, motion, xy);
   const solved = solveSlice(room.task, slice, room.slice, () => {
     startVelocity(bite, level, i, xy, slice);
     recallContacts(slice.memory, room.contacts);
   });
   if (!Number.isFinite(slice.along)) return broken(level.distance[i], 'a slice has no solution');
-  const step = stepOf(bite, level, i, room, motion, xy);
+  const step = stepOf(bite, level, i, room, motion, xy, was, mode.isChained, before);
   advance(bite, slice, step, room, xy, state, upstream);
   return { step, ...solved };
 }

@@ -1,3 +1,4 @@
+import type { ChainLink } from './chain/link.ts';
 import type { NodeState } from './node-state.ts';
 import type { Touching } from './touching.ts';
 
@@ -9,6 +10,8 @@ export interface MarchMode {
   readonly extrapolation: number;
   /** First march of a finer level: it only sets the section back on the rolls; contacts and frictions stay. */
   readonly takesOver: boolean;
+  /** Whether its slices are to be linked to a chain. */
+  readonly isChained: boolean;
 }
 
 /** The bar as one march found it. */
@@ -47,6 +50,10 @@ export interface MarchStep extends Motion {
   /** Stress along the bar per element, Pa: what plane sections need. */
   readonly axialStress: Float64Array;
   readonly plastic: number;
+  /** Its link of the chain of slices; none where sections stay plane. */
+  readonly link: ChainLink | undefined;
+  /** m/s over the mean speed, per node. */
+  readonly excess: Float64Array;
 }
 
 /** Where, m before the exit plane, and why a march could not go on. */

@@ -29,9 +29,11 @@ describe('a rail between four rolls, drawn at random', () => {
   test('computed whole says the same as its half, and does not lean to a side', () => {
     const whole = must(rollPass(wholePass(problem)));
     const [above, below, foot, head] = whole.rolls;
-    const [top, footBefore, headBefore] = solution.rolls;
-    // The same equations; what is left is where each stopped, with the speed changing by less than 0.1 %.
-    expect(whole.elongation / solution.elongation).toBeCloseTo(1, 5);
+    // Five of the whole's eight modes do not lean to a side: with these the half has the same equations, and what is
+    // left is where each stopped, with the speed changing by less than 0.1 %.
+    const half = must(rollPass({ ...problem, wishes: { ...problem.wishes, warping: 5 } }));
+    const [top, footBefore, headBefore] = half.rolls;
+    expect(whole.elongation / half.elongation).toBeCloseTo(1, 4);
     for (const [a, b] of [
       [above, top],
       [foot, footBefore],
@@ -40,7 +42,7 @@ describe('a rail between four rolls, drawn at random', () => {
       expect(Math.abs(a.force / b.force - 1)).toBeLessThan(0.001);
     expect(below.force / above.force).toBeCloseTo(1, 4);
     expect(below.torque / above.torque).toBeCloseTo(1, 4);
-    expect(Math.abs(whole.bending.momentX / whole.bending.momentY)).toBeLessThan(1e-5);
+    expect(Math.abs(whole.bending.momentX / whole.bending.momentY)).toBeLessThan(1e-4);
   });
 
   test('idle rolls take no power', () => {
@@ -60,7 +62,8 @@ describe('a rail between four rolls, drawn at random', () => {
 
 test('what is said of the rolls is said of the march that was accepted, though no more marches were left', () => {
   const { part, problem } = drawnPass('knife', seededRandom(311));
-  const { rolls, energy, quality } = must(rollPass(problem));
+  const plane = { ...problem, wishes: { ...problem.wishes, warping: 0 } };
+  const { rolls, energy, quality } = must(rollPass(plane));
   expect(part).toBe('quarter');
   expect(quality.marches).toBe(5 + 3 + 19);
   expect((2 * rolls[0].power) / energy.rolls).toBeCloseTo(1, 12);

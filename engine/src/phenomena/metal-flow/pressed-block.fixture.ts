@@ -96,6 +96,7 @@ function pressingTop(grid: Grid, height: number): Contacts {
     contacts.ny[c] = 1;
     contacts.limit[c] = -1;
     // The plate goes along with the bar and comes down: what slips does so sideways.
+    contacts.speed[c] = 1;
     contacts.along[c] = 1;
     contacts.acrossY[c] = -1;
     contacts.share[c] = skinShare(grid.skin, s, xy);

@@ -69,6 +69,11 @@ export interface FlowWishes {
   readonly shear?: number;
   /** Whether the field of axial shear lowers the flow stress (Orowan); true when absent. */
   readonly inhomogeneity?: boolean;
+  /**
+   * In how many modes the speed along the bar may differ over the section; 4 when absent, 8 in a section computed whole.
+   * With 0 sections stay plane.
+   */
+  readonly warping?: number;
   /** Called after each march with the share done, 0 to 1; returning false breaks the computation off. */
   readonly progress?: (share: number) => boolean;
 }

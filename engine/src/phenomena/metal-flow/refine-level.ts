@@ -12,6 +12,10 @@ export function refinedLevel(bite: Bite, coarse: Level, slices: number, ahead: n
   fine.turning.set(coarse.turning);
   for (let i = 0; i < fine.pull.length; i++)
     fine.pull[i] = valueAt(coarse.distance, coarse.pull, fine.distance[i]);
+  fine.warping.forEach((row, m) => {
+    for (let i = 0; i < row.length; i++)
+      row[i] = valueAt(coarse.distance, coarse.warping[m], fine.distance[i]);
+  });
   middlesOf(fine.distance).forEach((place, i) => {
     copySlice(coarse.slices[sliceAt(coarse, place)], fine.slices[i]);
   });

@@ -4,18 +4,23 @@ import type { FlowSolution } from './solution.ts';
 
 /**
  * Torque of a flat upper roll, N·m, by the moment of what presses and rubs on it about its axis: a second way beside
- * the power of friction, and the same only where pressures point at the axis and the forces along the bar cancel.
+ * the power of friction, and the same only where pressures point at the axis. The power is that of the balanced pass; the
+ * last march leaves some force along the bar over, for a hundredth of a percent of speed is much friction: its moment at the
+ * roll's surface is taken off.
  */
 export function momentOnRoll(solution: FlowSolution, roll: FlowRoll): number {
-  let moment = 0;
+  let [moment, leftOver] = [0, 0];
   solution.steps.forEach((step, i) => {
     const middle = (solution.sections[i].distance + solution.sections[i + 1].distance) / 2;
     for (let c = 0; c < step.contact.node.length; c++) {
       const { along, up, y } = forceOn(solution, roll, i, c, middle);
       moment += step.length * (middle * up - (roll.axis - y) * along);
+      leftOver += step.length * along;
     }
   });
-  return (copies(solution.mesh.symmetry) / 2) * moment;
+  const exit = solution.sections[solution.sections.length - 1].xy;
+  const surface = roll.axis - exitHeight(solution.mesh, exit);
+  return (copies(solution.mesh.symmetry) / 2) * (moment + leftOver * surface);
 }
 
 /** Force of contact c of a step on the roll, N per metre of bar: along the bar and upwards; and the place's y, m. */

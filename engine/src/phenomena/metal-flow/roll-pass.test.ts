@@ -82,7 +82,7 @@ describe('plane strain, sticking, plane sections, against Sims 1954 (formula fro
     const flat = { h0, h1: h0 * (1 - r), R: ((ratio * (1 - r / 2)) ** 2 * h0) / r };
     const problem = stripPass(
       { ...flat, speed: 1, friction: 10, rows: 8 },
-      { steel: powerSteel(100e6, 0.01, 1), wishes: { slices: 20, shear: 0 } },
+      { steel: powerSteel(100e6, 0.01, 1), wishes: { slices: 20, shear: 0, warping: 0 } },
     );
     const solution = must(rollPass(problem));
     const pressed = { ...flat, b0: 1, b1: 1, friction: 0.4, flowStress: 1 };

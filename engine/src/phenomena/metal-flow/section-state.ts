@@ -10,31 +10,36 @@ import type { NodeState } from './node-state.ts';
 export function advance(
   { grid, problem }: Bite,
   { velocity }: Slice,
-  { duration, length, rate, power, touching }: MarchStep,
+  { duration, length, speed, rate, power, touching }: MarchStep,
   room: MarchRoom,
   xy: Float64Array,
   { strain, temperature, heat }: NodeState,
   upstream: Float64Array,
 ): void {
   const gained = nodalMean(grid, room.geometry, rate);
-  for (let node = 0; node < grid.nodes; node++) strain[node] += gained[node] * duration;
+  const { excess, modes } = room.warping;
+  for (let node = 0; node < grid.nodes; node++)
+    strain[node] += (gained[node] * length) / (speed + excess[node]);
   const work = workHeat(grid, room.geometry, power, touching, length, duration);
   for (let node = 0; node < grid.nodes; node++) heat[node] += work[node];
   if (problem.heat) {
     heatStep(grid, room.geometry, problem.heat, work, touching, duration, temperature, room.heat);
   }
+  const [dx, dy] = [new Float64Array(grid.nodes), new Float64Array(grid.nodes)];
   const [vx, vy] = [new Float64Array(grid.nodes), new Float64Array(grid.nodes)];
   for (let node = 0; node < grid.nodes; node++) {
     vx[node] = velocity[2 * node];
     vy[node] = velocity[2 * node + 1];
+    dx[node] = (vx[node] * length) / (speed + excess[node]);
+    dy[node] = (vy[node] * length) / (speed + excess[node]);
   }
   const parts = partsOf(grid, velocity, duration, room, xy);
   for (let part = 0; part < parts; part++) {
     for (let node = 0; node < grid.nodes; node++) {
-      xy[2 * node] += (vx[node] * duration) / parts;
-      xy[2 * node + 1] += (vy[node] * duration) / parts;
+      xy[2 * node] += dx[node] / parts;
+      xy[2 * node + 1] += dy[node] / parts;
     }
-    room.relax(xy, [strain, temperature, heat, vx, vy]);
+    room.relax(xy, [strain, temperature, heat, vx, vy, dx, dy, ...modes]);
   }
   for (let node = 0; node < grid.nodes; node++) {
     upstream[2 * node] = vx[node];

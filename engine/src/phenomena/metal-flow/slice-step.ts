@@ -1,6 +1,8 @@
 import type { Field } from '../../outcome/field.ts';
 import { relief, screeningLength, spreadShear } from './axial-shear.ts';
 import { type Bite, type Level, type Slice, skinLength } from './bite.ts';
+import type { ChainLink } from './chain/link.ts';
+import { chainLink } from './chain/linked.ts';
 import { rememberContacts } from './contact.ts';
 import { noSlip, renewCaps, slipOf } from './contact-forces.ts';
 import type { MarchRoom } from './march-room.ts';
@@ -11,12 +13,15 @@ import { touchingOf } from './touching.ts';
 
 /** Writes down a solved slice, and leaves in it what the next march needs. */
 export function stepOf(
-  { grid, problem }: Bite,
+  { grid, problem, layout }: Bite,
   level: Level,
   i: number,
   room: MarchRoom,
   { speed, duration, length }: Motion,
   xy: Field,
+  was: Field,
+  chained: boolean,
+  before: ChainLink | undefined,
 ): MarchStep {
   const { task, contacts, geometry } = room;
   const { flow } = task;
@@ -36,13 +41,25 @@ export function stepOf(
     power[k] = 2 * geometry.area[k] * viscous * (square - flow.floor) * length;
     plastic += power[k];
     flowStress[k] = flow.ownStrength[k] * square ** (flow.exponent[k] / 2);
-    axialStress[k] = (4 / 3) * viscous * slice.along + flow.bulk * flow.dilatation[k];
+    axialStress[k] = (4 / 3) * viscous * (slice.along + flow.stretch[k]) + flow.bulk * flow.dilatation[k];
     for (let a = 0; a < 4; a++) slice.hold[grid.quads[4 * k + a]] += geometry.area[k] * viscous;
   }
   const shearShare = shearOf(grid, room, task, slice, flowStress, xy, problem.wishes.inhomogeneity ?? true);
   const velocity = slice.velocity.slice();
-  if (i + 1 === level.slices.length) plastic += length * straightening(task, velocity);
+  const isLast = i + 1 === level.slices.length;
+  if (isLast) plastic += length * straightening(task, velocity);
   const touching = touchingOf(task, velocity);
+  const { warping, slice: solving, linking } = room;
+  const solved = {
+    task,
+    warping,
+    room: solving,
+    velocity,
+    along: slice.along,
+    was,
+    touching,
+    hold: slice.hold,
+  };
   return {
     length,
     duration,
@@ -56,6 +73,11 @@ export function stepOf(
     power,
     axialStress,
     plastic,
+    link:
+      layout && linking && chained
+        ? chainLink(layout, { ...solved, length, isLast }, before, linking)
+        : undefined,
+    excess: warping.excess.slice(),
   };
 }
 
@@ -69,7 +91,7 @@ function straightening({ coupling }: SliceTask, velocity: Field): number {
 /** τ over the shear yield stress per element; the slice's relief goes half of the way to what it asks for. */
 function shearOf(
   grid: Bite['grid'],
-  { shear, geometry, friction, contacts }: MarchRoom,
+  { shear, geometry, friction, contacts, warping: { modes } }: MarchRoom,
   task: SliceTask,
   slice: Slice,
   flowStress: Field,
@@ -85,7 +107,8 @@ function shearOf(
     slipOf(task, slice.velocity, c, slip);
     friction[contacts.node[c]] -= (contacts.friction[c] * slip.along) / slip.size;
   }
-  const length = screeningLength(loopArea(grid.mesh.loop, xy), skinLength(grid, xy));
+  const how = modes.length > 0 ? 'warped' : 'plane';
+  const length = screeningLength(loopArea(grid.mesh.loop, xy), skinLength(grid, xy), how);
   if (!spreadShear(shear, geometry, friction, length)) return share;
   for (let k = 0; k < grid.elements; k++) {
     share[k] = (Math.sqrt(3) * shear.shear[k]) / flowStress[k];

@@ -33,20 +33,23 @@ export function prepare(
   state: NodeState,
   upstream: Field,
   mode: MarchMode,
-  { speed, duration }: Motion,
+  { speed }: Motion,
   xy: Field,
 ): void {
   const { grid, rolls, problem, length } = bite;
-  const { task, contacts, outlines } = room;
+  const { task, contacts, outlines, warping } = room;
   const slice = level.slices[i];
   const { distance } = level;
   strengths(bite, slice.relief, state, task.flow);
-  task.flow.before.set(upstream);
-  task.flow.shear = (problem.wishes.shear ?? 1) / spacingBefore(distance, i) ** 2;
+  const spacing = spacingBefore(distance, i);
+  task.flow.shear = (problem.wishes.shear ?? 1) / spacing ** 2;
+  task.flow.stretch.set(warping.stretch);
+  for (let at = 0; at < upstream.length; at++)
+    task.flow.before[at] = upstream[at] - spacing * warping.entering[at];
   task.pull = (level.pull[i] + level.pull[i + 1]) / 2;
   task.speed = speed;
-  coupleAhead(bite, level, i, mode, task);
-  const step = { from: distance[i], to: distance[i + 1], bite: length, duration };
+  coupleAhead(bite, level, i, mode, task, warping.leaving);
+  const step = { from: distance[i], to: distance[i + 1], bite: length, speed, excess: warping.excess };
   findContacts(grid, rolls, outlines, xy, step, slice.memory, contacts);
 }
 
@@ -81,6 +84,7 @@ function coupleAhead(
   i: number,
   { isFirst, extrapolation }: MarchMode,
   { coupling, target }: SliceTask,
+  leaving: Field,
 ): void {
   const chi = problem.wishes.shear ?? 1;
   const own = distance[i] - distance[i + 1];
@@ -100,6 +104,6 @@ function coupleAhead(
   const was = slices[i].velocity;
   for (let node = 0; node < hold.length; node++) coupling[node] = weight * (1 - carried) * hold[node];
   for (let at = 0; at < target.length; at++) {
-    target[at] = next ? (next[at] - carried * was[at]) / (1 - carried) : 0;
+    target[at] = next ? (next[at] + spacing * leaving[at] - carried * was[at]) / (1 - carried) : 0;
   }
 }

@@ -11,7 +11,10 @@ export interface FlowSolution {
   readonly steps: readonly FlowStep[];
   readonly rolls: readonly RollLoads[];
   readonly elongation: number;
-  /** Exit speed over the speed of the driven rolls' surface in the middle of the section, less 1; curvature corrected. */
+  /**
+   * Exit speed over the speed of the driven rolls' surface in the middle of the section, less 1; where sections are held
+   * plane, corrected for the curvature that they would have.
+   */
   readonly forwardSlip: number;
   /** m/s. */
   readonly entrySpeed: number;
@@ -47,8 +50,9 @@ export interface FlowStep {
   readonly rate: Field;
   readonly flowStress: Field;
   readonly shearShare: Field;
-  /** m/s across, two per node. */
+  /** m/s across, two per node; m/s along the bar over the section's mean, one per node. */
   readonly velocity: Field;
+  readonly excess: Field;
   /** Nodes in contact, the roll of each, and per node N/m along the bar: pressure and friction. */
   readonly contact: StepContact;
 }
@@ -112,6 +116,8 @@ export interface FlowQuality {
   readonly flowChange: number;
   readonly pullChange: number;
   readonly areaChange: number;
+  /** What the warping of the sections still asks for, over the rolls' speed. */
+  readonly warpingChange: number;
   /** ∫ e dx/u against ln(A0/A1), relative to the latter. */
   readonly volumeDrift: number;
   /** Largest axial shear of any element over the shear yield stress; refused when over 1 in 1 % of the bite. */

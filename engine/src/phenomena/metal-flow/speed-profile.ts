@@ -71,7 +71,7 @@ function fittedField(grid: Bite['grid'], xy: Field, bend: Field): Float64Array |
   const geometry = geometryFor(grid);
   if (!(measureElements(grid, xy, geometry) > 0)) return undefined;
   const area = geometry.area.reduce((sum, each) => sum + each, 0);
-  const length = screeningLength(area, skinLength(grid, xy));
+  const length = screeningLength(area, skinLength(grid, xy), 'plane');
   const matrix = new Float64Array(grid.scalar.pattern.row.length);
   scalarMatrix(grid, geometry, 1, 1 / (length * length), matrix);
   const right = new Float64Array(grid.nodes);

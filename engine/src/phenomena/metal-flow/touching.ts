@@ -29,13 +29,16 @@ export interface Touching {
   readonly pushX: Float64Array;
   readonly pushY: Float64Array;
   readonly slipPower: Float64Array;
-  /** Mean speed of the bar in the slice, m/s. */
-  readonly speed: number;
+  /** Speed of the bar along there, m/s; size of the slip, faded. */
+  readonly speed: Float64Array;
+  readonly slipSize: Float64Array;
+  readonly slipX: Float64Array;
+  readonly slipY: Float64Array;
   readonly fade: number;
 }
 
 export function touchingOf(task: SliceTask, v: Float64Array): Touching {
-  const { contacts, friction, speed, fade } = task;
+  const { contacts, friction, fade } = task;
   const active = activeOf(contacts);
   const slips = slipsOf(task, v, active);
   return {
@@ -51,7 +54,7 @@ export function touchingOf(task: SliceTask, v: Float64Array): Touching {
     ...{ along: pick(active, contacts.along) },
     ...{ acrossX: pick(active, contacts.acrossX), acrossY: pick(active, contacts.acrossY) },
     ...slips,
-    ...{ speed, fade },
+    ...{ speed: pick(active, contacts.speed), fade },
   };
 }
 
@@ -72,12 +75,23 @@ const pick = (active: Int32Array, row: Field): Float64Array =>
 
 function slipsOf(task: SliceTask, v: Float64Array, active: Int32Array) {
   const row = () => new Float64Array(active.length);
-  const out = { slip: row(), pushX: row(), pushY: row(), slipPower: row() };
+  const out = {
+    slip: row(),
+    pushX: row(),
+    pushY: row(),
+    slipPower: row(),
+    slipSize: row(),
+    slipX: row(),
+    slipY: row(),
+  };
   const slip = noSlip();
   for (let n = 0; n < active.length; n++) {
     const { along, x, y, size } = slipOf(task, v, active[n], slip);
     const per = task.contacts.friction[active[n]] / size;
     out.slip[n] = along;
+    out.slipSize[n] = size;
+    out.slipX[n] = x;
+    out.slipY[n] = y;
     out.pushX[n] = per * x;
     out.pushY[n] = per * y;
     out.slipPower[n] = per * (along * along + x * x + y * y);
@@ -113,11 +127,11 @@ export function forcesAt(
   for (let c = 0; c < count; c++) {
     const was = touching.pressure[c];
     const pressure = Math.max(0.2 * was, was - share[c] * pull);
-    const slope = (nx[c] * vx[c] + ny[c] * vy[c]) / speed;
+    const slope = (nx[c] * vx[c] + ny[c] * vy[c]) / speed[c];
     const rate = turning[roll[c]];
     const rollAlong = rate * touching.along[c];
     const [rollX, rollY] = [rate * touching.acrossX[c], rate * touching.acrossY[c]];
-    const [sx, sy, sz] = [ratio * vx[c] - rollX, ratio * vy[c] - rollY, ratio * speed - rollAlong];
+    const [sx, sy, sz] = [ratio * vx[c] - rollX, ratio * vy[c] - rollY, ratio * speed[c] - rollAlong];
     const size = Math.sqrt(sx * sx + sy * sy + sz * sz + fade * fade);
     const per = Math.min(coefficient[c] * pressure, cap[c]) / size;
     out.along += pressure * slope - per * sz;

@@ -6,6 +6,7 @@ import type { Grid } from './grid.ts';
  * The flow potential of one slice, W per metre of bar, of the velocities v across the bar and the rate e along it:
  *
  *   Π = Σ A Φ(E) + ½ κ A D²,   E = ⅔ [e² + vᵀK v/A + χ/(2 d²) mean (v − v₋)²] + ε₀²,   D = b·v/A + e
+ *   where e of an element is the even rate and what warping adds to it,
  *   Φ(E) = c E^((m+1)/2)/(m+1),   flow stress σ = c E^(m/2)
  *
  * E is the square of the equivalent strain rate, taken as a mean over the element; v₋ the velocities of the slice
@@ -18,6 +19,8 @@ export interface Viscous {
   readonly strength: Float64Array;
   readonly ownStrength: Float64Array;
   readonly exponent: Float64Array;
+  /** What warping adds to e, 1/s per element. */
+  readonly stretch: Float64Array;
   /** v₋, two per node. */
   readonly before: Float64Array;
   /** χ/d², 1/m². */
@@ -38,7 +41,10 @@ export interface ElementRoom {
   readonly v: Float64Array;
   readonly step: Float64Array;
   readonly product: Float64Array;
+  /** ∂E/∂v; Φ′ and Φ″. */
   readonly slope: Float64Array;
+  first: number;
+  second: number;
 }
 
 export const elementRoom = (): ElementRoom => ({
@@ -46,6 +52,8 @@ export const elementRoom = (): ElementRoom => ({
   step: new Float64Array(8),
   product: new Float64Array(8),
   slope: new Float64Array(8),
+  first: 0,
+  second: 0,
 });
 
 export function viscousFor(grid: Grid, geometry: ElementGeometry): Viscous {
@@ -56,6 +64,7 @@ export function viscousFor(grid: Grid, geometry: ElementGeometry): Viscous {
     strength: perElement(),
     ownStrength: perElement(),
     exponent: perElement(),
+    stretch: perElement(),
     before: new Float64Array(2 * grid.nodes),
     shear: 0,
     bulk: 0,
@@ -72,7 +81,7 @@ export function potential(flow: Viscous, v: Field, e: number, room: ElementRoom)
   let sum = 0;
   for (let k = 0; k < rateSquared.length; k++) {
     gather(flow, v, k, room);
-    const square = rates(flow, e, k, room);
+    const square = rates(flow, e + flow.stretch[k], k, room);
     const m = exponent[k];
     const D = dilatation[k];
     sum += geometry.area[k] * ((strength[k] * square ** ((m + 1) / 2)) / (m + 1) + (bulk * D * D) / 2);
@@ -109,7 +118,7 @@ function rates(flow: Viscous, e: number, k: number, { v, step, product }: Elemen
 }
 
 /** out = K v for one packed element matrix that starts at `at`; written out, because nothing runs more often. */
-function timesStrain(K: Float64Array, at: number, v: Float64Array, out: Float64Array): void {
+export function timesStrain(K: Float64Array, at: number, v: Float64Array, out: Float64Array): void {
   const v0 = v[0];
   const v1 = v[1];
   const v2 = v[2];
@@ -215,27 +224,39 @@ export function viscousTangent(flow: Viscous, v: Field, e: number, out: Tangent,
   out.value = 0;
   for (let k = 0; k < flow.rateSquared.length; k++) {
     gather(flow, v, k, room);
-    rates(flow, e, k, room);
-    addTangent(flow, e, k, out, room);
+    const along = e + flow.stretch[k];
+    rates(flow, along, k, room);
+    addTangent(flow, along, k, out, room);
   }
 }
 
-function addTangent(
-  flow: Viscous,
-  e: number,
-  k: number,
-  out: Tangent,
-  { product, step, slope }: ElementRoom,
-): void {
+/** Slope of E of element k at the velocities v, with Φ′ and Φ″ at the E that was computed last, all left in `room`. */
+export function elementSlope(flow: Viscous, v: Field, k: number, room: ElementRoom): void {
+  gather(flow, v, k, room);
+  timesStrain(flow.geometry.strain, 36 * k, room.v, room.product);
+  slopeOf(flow, k, room);
+}
+
+function slopeOf(flow: Viscous, k: number, room: ElementRoom): void {
+  const area = flow.geometry.area[k];
+  const m = flow.exponent[k];
+  const square = flow.rateSquared[k];
+  const { product, step, slope } = room;
+  const bending = flow.shear / 6;
+  room.first = (flow.strength[k] * square ** ((m - 1) / 2)) / 2;
+  room.second = (flow.softening * room.first * (m - 1)) / (2 * square);
+  for (let i = 0; i < 8; i++) slope[i] = ((4 / 3) * product[i]) / area + bending * step[i];
+}
+
+function addTangent(flow: Viscous, e: number, k: number, out: Tangent, room: ElementRoom): void {
+  slopeOf(flow, k, room);
+  const { first, second, slope } = room;
   const area = flow.geometry.area[k];
   const m = flow.exponent[k];
   const square = flow.rateSquared[k];
   const D = flow.dilatation[k];
-  const first = (flow.strength[k] * square ** ((m - 1) / 2)) / 2;
-  const second = (flow.softening * first * (m - 1)) / (2 * square);
   const along = (4 / 3) * e;
   const bending = flow.shear / 6;
-  for (let i = 0; i < 8; i++) slope[i] = ((4 / 3) * product[i]) / area + bending * step[i];
   out.value += area * ((2 * first * square) / (m + 1) + (flow.bulk * D * D) / 2);
   out.slopeAlong += area * (first * along + flow.bulk * D);
   out.curvatureAlong += area * ((4 / 3) * first + second * along * along + flow.bulk);

@@ -34,7 +34,15 @@ export function affineFlow(mesh: QuadMesh, { rates, duration, slices, sliding }:
     xy = xy.map((place, at) => place + duration * velocity[at]);
     if (sliding) slide(mesh, xy, sliding);
     const length = (duration * (section.speed + flow / area(xy))) / 2;
-    steps.push({ length, velocity, rate: [], flowStress: [], shearShare: [], contact: noContact });
+    steps.push({
+      length,
+      velocity,
+      excess: new Float64Array(xy.length / 2),
+      rate: [],
+      flowStress: [],
+      shearShare: [],
+      contact: noContact,
+    });
   }
   return { ...nothingElse, mesh, sections, steps, elongation: flow / area(xy) };
 }
@@ -128,6 +136,7 @@ const nothingElse = {
     flowChange: 0,
     pullChange: 0,
     areaChange: 0,
+    warpingChange: 0,
     volumeDrift: 0,
     largestShear: 0,
   },

@@ -1,15 +1,24 @@
 import type { Field, Indices } from '../../../outcome/field.ts';
 import type { QuadMesh } from '../quad-mesh.ts';
-import type { FlowSolution } from '../solution.ts';
+import type { FlowSolution, FlowStep } from '../solution.ts';
 import { acrossEdges } from './across.ts';
 import { folded, unfolded } from './folding.ts';
-import { atSeat, elementAt, emptySeat, type Seat, type Standing, sitInside, sitOnSkin } from './seat.ts';
+import {
+  atSeat,
+  elementAt,
+  emptySeat,
+  oneAtSeat,
+  type Seat,
+  type Standing,
+  sitInside,
+  sitOnSkin,
+} from './seat.ts';
 import type { DrawnSquares } from './squares.ts';
 
 /**
  * Where points of the entering section (x0, y0, …, m, whole section, in the mill's axes) are in the leaving one. The mesh
  * slides over the steel where it is mended, so points are not tied to it: slice by slice each is found in the mesh and
- * moved by the velocity there for as long as the slice lasts, to first order in the slice as the mesh itself is.
+ * moved by the velocity there for as long as it takes through the slice at the speed there, to first order in the slice as the mesh itself is.
  *
  * skin   numbers of points on the skin: they are put on the mesh's own skin before every step and stay on it.
  * Points off the section, and points that round-off carries off it, take the nearest place on the skin.
@@ -20,8 +29,8 @@ export function carriedThrough(solution: FlowSolution, points: Field, skin: Indi
   const start = folded(points, mesh.symmetry);
   const riders = ridersAt(start.xy, skin);
   for (let i = 0; i < steps.length; i++) {
-    const duration = (2 * steps[i].length) / (sections[i].speed + sections[i + 1].speed);
-    follow(riders, { mesh, across, xy: sections[i].xy }, steps[i].velocity, duration);
+    const speed = (sections[i].speed + sections[i + 1].speed) / 2;
+    follow(riders, { mesh, across, xy: sections[i].xy }, steps[i], speed);
   }
   settle(riders, { mesh, across, xy: sections[steps.length].xy });
   return unfolded(start, mesh.symmetry);
@@ -59,13 +68,19 @@ function ridersAt(xy: Float64Array, skin: Indices): Riders {
 }
 
 /** Moves all points on by one slice. */
-function follow({ xy, isSkin, near, seat }: Riders, at: Standing, velocity: Field, duration: number): void {
+function follow(
+  { xy, isSkin, near, seat }: Riders,
+  at: Standing,
+  { velocity, excess, length }: FlowStep,
+  speed: number,
+): void {
   for (let p = 0; p < near.length; p++) {
     const [x, y] = [xy[2 * p], xy[2 * p + 1]];
     const element = isSkin[p] ? -1 : elementAt(at, x, y, near[p]);
     if (element < 0) sitOnSkin(at, x, y, seat);
     else sitInside(at, element, x, y, seat);
     near[p] = Math.max(0, element);
+    const duration = length / (speed + oneAtSeat(seat, excess));
     for (const i of [0, 1] as const)
       xy[2 * p + i] = atSeat(seat, at.xy, i) + duration * atSeat(seat, velocity, i);
   }

@@ -21,6 +21,13 @@ export function atSeat({ nodes, weights }: Seat, pairs: Field, component: 0 | 1)
   return sum;
 }
 
+/** A nodal field of single values at the seat. */
+export function oneAtSeat({ nodes, weights }: Seat, values: Field): number {
+  let sum = 0;
+  for (let a = 0; a < 4; a++) if (weights[a] !== 0) sum += weights[a] * values[nodes[a]];
+  return sum;
+}
+
 /** A mesh at one of its moments: node places xy. */
 export interface Standing {
   readonly mesh: QuadMesh;
