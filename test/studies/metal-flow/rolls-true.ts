@@ -31,7 +31,7 @@ interface Rolled {
 /** The example as far as the finisher, every pass by metal flow. */
 function rolled(name: string, nodes: number): Rolled {
   const plan = examplePlan(name);
-  const settings = { ...plan.settings, passModel: { model: 'flow' as const, nodes, slices: 16 } };
+  const settings = { ...plan.settings, passModel: { model: 'flow' as const, nodes, slices: 12 } };
   const grade = gradeNamed(plan.order.grade);
   if (!grade) throw new Error(`grade ${plan.order.grade} is not in the library`);
   let bar: Bar = must(charge(plan.bloom, grade));

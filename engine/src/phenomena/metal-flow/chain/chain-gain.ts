@@ -9,7 +9,7 @@ export const chainGain = (): ChainGain => ({ share: 0.7, last: undefined });
 export function renewChainGain(gain: ChainGain, step: Float64Array): void {
   if (gain.last) {
     const alike = cosine(step, gain.last);
-    gain.share = alike < 0 ? Math.max(0.25, 0.6 * gain.share) : Math.min(1, (1 + 0.4 * alike) * gain.share);
+    gain.share = alike < 0 ? Math.max(0.05, 0.6 * gain.share) : Math.min(1, (1 + 0.4 * alike) * gain.share);
   }
   gain.last = step;
 }
