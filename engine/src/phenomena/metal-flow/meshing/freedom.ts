@@ -8,8 +8,9 @@ export interface Freedom {
   /** Neighbours along the loop, −1 inside. */
   readonly previous: Int32Array;
   readonly next: Int32Array;
-  readonly skinNodes: Int32Array;
-  /** Length of the skin edge before a node over that after it, when the mesh was made; 1 for other nodes. */
+  /** Nodes that slide along the boundary: on the skin, and on lines of symmetry. */
+  readonly sliding: Int32Array;
+  /** Length of the boundary edge before such a node over that after it, when the mesh was made; 1 for other nodes. */
   readonly bornRatio: Float64Array;
 }
 
@@ -33,9 +34,9 @@ export function freedomOf({ xy, loop, lies }: QuadMesh): Freedom {
     next[node] = loop[(i + 1) % n];
     kind[node] = from !== to ? stays : to === skin ? alongSkin : to === onLineX ? alongY : alongX;
   }
-  const skinNodes = Int32Array.from(loop).filter((node) => kind[node] === alongSkin);
-  const freedom = { kind, previous, next, skinNodes, bornRatio };
-  for (const node of skinNodes) bornRatio[node] = spacingRatio(freedom, xy, node);
+  const sliding = Int32Array.from(loop).filter((node) => kind[node] !== stays);
+  const freedom = { kind, previous, next, sliding, bornRatio };
+  for (const node of sliding) bornRatio[node] = spacingRatio(freedom, xy, node);
   return freedom;
 }
 
@@ -46,6 +47,15 @@ export function spacingRatio({ previous, next }: Freedom, xy: Field, node: numbe
   const b = 2 * next[node];
   const [ax, ay, bx, by] = [xy[p] - xy[a], xy[p + 1] - xy[a + 1], xy[b] - xy[p], xy[b + 1] - xy[p + 1]];
   return Math.sqrt((ax * ax + ay * ay) / (bx * bx + by * by));
+}
+
+/** A node of the boundary whose two edges have changed in ratio by more than this is moved between them. */
+export const unevenBy = 2.5;
+
+/** By how much that ratio has changed since the mesh was made, whichever way: 1 and more. */
+export function unevenness(freedom: Freedom, xy: Field, node: number): number {
+  const change = spacingRatio(freedom, xy, node) / freedom.bornRatio[node];
+  return Math.max(change, 1 / change);
 }
 
 /** Cosine of the turn from which a skin node is a corner: 35°. */

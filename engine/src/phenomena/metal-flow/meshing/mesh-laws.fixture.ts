@@ -5,7 +5,7 @@ import { outlineOf, profileNamed } from '../../../section/profile-library.ts';
 import { sectionProperties } from '../../../section/properties.ts';
 import { turned } from '../../../section/transform.ts';
 import { copies, loopArea, onLineX, onLineY, type QuadMesh, quadArea, quadCount } from '../quad-mesh.ts';
-import { smallestCornerSine } from './corner-sine.ts';
+import { smallestCornerSine } from './element-shape.ts';
 
 /** A rail of the library as it is rolled: lying, its axis on y = 0, foot to the left. */
 export function lyingRail(name: string): Outline {

@@ -1,6 +1,15 @@
 import type { Field } from '../../../outcome/field.ts';
-import { alongSkin, alongX, alongY, type Freedom, inside, isCorner } from './freedom.ts';
-import { type ElementsAround, meanMiddle, sharpestAround } from './neighbours.ts';
+import {
+  alongSkin,
+  alongX,
+  alongY,
+  type Freedom,
+  inside,
+  isCorner,
+  unevenBy,
+  unevenness,
+} from './freedom.ts';
+import { type ElementsAround, meanMiddle, worstAround } from './neighbours.ts';
 
 /** A mesh whose nodes are being moved. */
 export interface Moving {
@@ -9,21 +18,21 @@ export interface Moving {
   readonly freedom: Freedom;
 }
 
-/** A corner sine above which some may be given away for even spacing. */
+/** A shape above which some may be given away for even spacing. */
 const plenty = 0.6;
 /** Smallest share of the way that is worth going. */
 const shortest = 0.25;
-/** A corner sine below which a node looks around for a way. */
+/** A shape below which a node looks around for a way. */
 const desperate = 0.25;
 
 /**
- * Moves one node by as much of the way to its better place as makes no corner around it sharper. Where that way is
- * barred and a corner is very sharp, a node inside feels its way to where it is less so.
+ * Moves one node by as much of the way to its better place as makes no element around it worse. Where that way is
+ * barred and one is very poor, a node inside feels its way to where it is less so.
  */
 export function moveNode(moving: Moving, xy: Float64Array, node: number): void {
   const [dx, dy] = wayOf(moving, xy, node);
   if (dx === 0 && dy === 0) return;
-  const before = sharpestAround(moving.quads, xy, moving.around, node);
+  const before = worstAround(moving.quads, xy, moving.around, node);
   const least = Math.min(plenty, before);
   let share = 1;
   while (share >= shortest && tried(moving, xy, node, share * dx, share * dy) < least) share /= 2;
@@ -36,14 +45,14 @@ const put = (xy: Float64Array, node: number, dx: number, dy: number): void => {
   xy[2 * node + 1] += dy;
 };
 
-/** The sharpest corner around a node if it stood elsewhere. */
+/** The worst shape around a node if it stood elsewhere. */
 function tried({ quads, around }: Moving, xy: Float64Array, node: number, dx: number, dy: number): number {
   const [x, y] = [xy[2 * node], xy[2 * node + 1]];
   put(xy, node, dx, dy);
-  const sharpest = sharpestAround(quads, xy, around, node);
+  const worst = worstAround(quads, xy, around, node);
   xy[2 * node] = x;
   xy[2 * node + 1] = y;
-  return sharpest;
+  return worst;
 }
 
 /** The eight ways of the compass, and how far to go, as a share of the shortest edge. */
@@ -57,9 +66,9 @@ function feel(moving: Moving, xy: Float64Array, node: number, before: number): v
   let best = before;
   let way = -1;
   for (let i = 0; i < compass.length; i += 2) {
-    const sharpest = tried(moving, xy, node, reach * compass[i], reach * compass[i + 1]);
-    if (sharpest <= best) continue;
-    best = sharpest;
+    const shape = tried(moving, xy, node, reach * compass[i], reach * compass[i + 1]);
+    if (shape <= best) continue;
+    best = shape;
     way = i;
   }
   if (way >= 0) put(xy, node, reach * compass[way], reach * compass[way + 1]);
@@ -83,6 +92,7 @@ function wayOf({ quads, around, freedom }: Moving, xy: Field, node: number): Way
   const kind = freedom.kind[node];
   if (kind === alongSkin) return isCorner(freedom, xy, node) ? nowhere : wayAlongSkin(freedom, xy, node);
   if (kind !== inside && kind !== alongX && kind !== alongY) return nowhere;
+  if (kind !== inside && unevenness(freedom, xy, node) > unevenBy) return wayAlongSkin(freedom, xy, node);
   const [x, y] = meanMiddle(quads, xy, around, node);
   return [kind === alongY ? 0 : x - xy[2 * node], kind === alongX ? 0 : y - xy[2 * node + 1]];
 }

@@ -1,5 +1,5 @@
 import type { Field, Indices } from '../../../outcome/field.ts';
-import { elementSine } from './corner-sine.ts';
+import { elementShape } from './element-shape.ts';
 
 /** The elements that meet at each node: of node i elements[starts[i]] … elements[starts[i + 1] − 1]. */
 export interface ElementsAround {
@@ -17,19 +17,19 @@ export function elementsAround(quads: Indices, nodes: number): ElementsAround {
   return { starts, elements };
 }
 
-/** Smallest corner sine of the elements around a node. */
-export function sharpestAround(
+/** Worst shape of the elements around a node. */
+export function worstAround(
   quads: Indices,
   xy: Field,
   { starts, elements }: ElementsAround,
   node: number,
 ): number {
-  let sharpest = 1;
+  let worst = 1;
   for (let i = starts[node]; i < starts[node + 1]; i++) {
-    const sine = elementSine(quads, xy, elements[i]);
-    if (sine < sharpest) sharpest = sine;
+    const shape = elementShape(quads, xy, elements[i]);
+    if (shape < worst) worst = shape;
   }
-  return sharpest;
+  return worst;
 }
 
 /** Mean of the middles of the elements around a node. */

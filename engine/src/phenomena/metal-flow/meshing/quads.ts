@@ -4,7 +4,7 @@ import { type SectionProperties, sectionProperties } from '../../../section/prop
 import { type MeshWishes, triangulate } from '../../../section/triangulate.ts';
 import type { QuadMesh, Symmetry } from '../quad-mesh.ts';
 import { computedPart } from './computed-part.ts';
-import { smallestCornerSine } from './corner-sine.ts';
+import { smallestCornerSine } from './element-shape.ts';
 import { matchArea } from './match-area.ts';
 import { settleInside } from './settle-inside.ts';
 import { sidesOf } from './sides.ts';

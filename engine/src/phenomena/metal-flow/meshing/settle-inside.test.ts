@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { must } from '../../../outcome/result.ts';
 import { quadCount } from '../quad-mesh.ts';
-import { elementSine } from './corner-sine.ts';
+import { elementSine } from './element-shape.ts';
 import { lyingRail } from './mesh-laws.fixture.ts';
 import { quadMesh } from './quads.ts';
 import { settleInside } from './settle-inside.ts';

@@ -1,5 +1,5 @@
 import type { Indices } from '../../../outcome/field.ts';
-import { elementSine } from './corner-sine.ts';
+import { elementSine } from './element-shape.ts';
 import { elementsAround, meanMiddle } from './neighbours.ts';
 
 /** Corners better than this may give some of it for even spacing. */

@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { must } from '../../../outcome/result.ts';
 import { rectangle } from '../../../section/rectangle.ts';
+import { evenMesh } from '../even-mesh.fixture.ts';
 import { loopArea, onLineX, onLineY, type QuadMesh, skin } from '../quad-mesh.ts';
-import { smallestCornerSine } from './corner-sine.ts';
+import { elementShape, smallestCornerSine } from './element-shape.ts';
 import { lyingRail } from './mesh-laws.fixture.ts';
 import { quadMesh } from './quads.ts';
 import { relaxer } from './smoothing.ts';
@@ -157,4 +158,16 @@ test('the same places give the same places, whatever came before', () => {
   fresh(a, []);
   used(b, []);
   expect(a).toEqual(b);
+});
+
+test('an element that a wedge presses flat against the line of symmetry is opened again', () => {
+  const mesh = evenMesh({ width: 0.08, height: 0.05, columns: 8, rows: 5 });
+  const xy = Float64Array.from(mesh.xy);
+  const [below, tip] = [4 * 9, 5 * 9];
+  xy[2 * tip + 1] = xy[2 * below + 1] + 0.0005;
+  const flat = elementShape(mesh.quads, xy, 8 * 4);
+  for (let i = 0; i < 3; i++) relaxer(mesh)(xy, []);
+  expect(flat).toBeLessThan(0.2);
+  expect(elementShape(mesh.quads, xy, 8 * 4)).toBeGreaterThan(2 * flat);
+  expect(xy[2 * below]).toBe(0);
 });

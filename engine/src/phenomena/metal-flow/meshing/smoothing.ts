@@ -1,7 +1,7 @@
 import type { QuadMesh } from '../quad-mesh.ts';
 import { carryAlong } from './carry-along.ts';
-import { elementSine } from './corner-sine.ts';
-import { type Freedom, freedomOf, spacingRatio } from './freedom.ts';
+import { elementShape } from './element-shape.ts';
+import { type Freedom, freedomOf, unevenBy, unevenness } from './freedom.ts';
 import { type Moving, moveNode } from './move-node.ts';
 import { elementsAround } from './neighbours.ts';
 import { type Patch, patchOver } from './patch.ts';
@@ -12,12 +12,10 @@ import { type Patch, patchOver } from './patch.ts';
  */
 export type Relax = (xy: Float64Array, fields: readonly Float64Array[]) => number;
 
-/** An element whose smallest corner sine is below this is smoothed, with two rings around it … */
+/** An element whose shape is worse than this is smoothed, with two rings around it … */
 const sharp = 0.35;
 /** … or below this share of what it was born with, where that was less. */
 const shareOfBirth = 0.9;
-/** So is a skin node whose two edges have changed in ratio by more than this. */
-const unevenBy = 2.5;
 /** Sweeps over the patch, and when an element is about to fold: below `folding`. */
 const [sweeps, moreSweeps, folding] = [4, 12, 0.12];
 
@@ -25,14 +23,15 @@ const [sweeps, moreSweeps, folding] = [4, 12, 0.12];
  * Local smoothing of a mesh that moves with the steel (arbitrary Lagrangian-Eulerian), for any node places of this mesh.
  * Nodes inside go to the mean of the middles of their elements; skin nodes slide parallel to the chord of their
  * neighbours, which keeps the area exactly; corners of the skin that turn more than 35° stay, and nodes on a line of
- * symmetry stay on it. No node makes the sharpest corner around it sharper, unless that stays wide.
+ * symmetry stay on it. Shape is the smallest corner sine, or how flat an element
+ * is pressed; no node makes the worst shape around it worse, unless that stays good.
  */
 export function relaxer(mesh: QuadMesh): Relax {
   const quads = Int32Array.from(mesh.quads);
   const nodes = mesh.xy.length / 2;
   const moving: Moving = { quads, around: elementsAround(quads, nodes), freedom: freedomOf(mesh) };
   const floors = Float64Array.from({ length: quads.length / 4 }, (_, k) =>
-    Math.min(sharp, shareOfBirth * elementSine(quads, mesh.xy, k)),
+    Math.min(sharp, shareOfBirth * elementShape(quads, mesh.xy, k)),
   );
   const patch = patchOver(quads, moving.around);
   const before = new Float64Array(2 * nodes);
@@ -49,7 +48,7 @@ export function relaxer(mesh: QuadMesh): Relax {
   };
 }
 
-/** Puts the nodes of sharp elements and of uneven skin into the patch; returns the smallest corner sine. */
+/** Puts the nodes of poor elements and of an uneven boundary into the patch; returns the worst shape. */
 function start(
   patch: Patch,
   quads: Int32Array,
@@ -60,14 +59,10 @@ function start(
   patch.clear();
   let smallest = 1;
   for (let k = 0; k < floors.length; k++) {
-    const sine = elementSine(quads, xy, k);
-    if (sine < smallest) smallest = sine;
-    if (sine < floors[k]) for (let corner = 4 * k; corner < 4 * k + 4; corner++) patch.add(quads[corner]);
+    const shape = elementShape(quads, xy, k);
+    if (shape < smallest) smallest = shape;
+    if (shape < floors[k]) for (let corner = 4 * k; corner < 4 * k + 4; corner++) patch.add(quads[corner]);
   }
-  const { skinNodes, bornRatio } = freedom;
-  for (let i = 0; i < skinNodes.length; i++) {
-    const change = spacingRatio(freedom, xy, skinNodes[i]) / bornRatio[skinNodes[i]];
-    if (change > unevenBy || change * unevenBy < 1) patch.add(skinNodes[i]);
-  }
+  for (const node of freedom.sliding) if (unevenness(freedom, xy, node) > unevenBy) patch.add(node);
   return smallest;
 }

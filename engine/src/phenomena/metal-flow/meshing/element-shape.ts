@@ -38,3 +38,22 @@ export function elementSine(quads: Indices, xy: Field, k: number): number {
   const atD = (rx * sy - ry * sx) / (r * s);
   return Math.min(Math.min(atA, atB), Math.min(atC, atD));
 }
+
+/**
+ * How well shaped element k is: its smallest corner sine, or its smallest corner's Jacobian over the mean of all four where
+ * that is less. Elements that are pressed flat keep their angles for long, but not that.
+ */
+export function elementShape(quads: Indices, xy: Field, k: number): number {
+  let [least, sum] = [Number.POSITIVE_INFINITY, 0];
+  for (let a = 0; a < 4; a++) {
+    const here = 2 * quads[4 * k + a];
+    const next = 2 * quads[4 * k + ((a + 1) & 3)];
+    const last = 2 * quads[4 * k + ((a + 3) & 3)];
+    const cross =
+      (xy[next] - xy[here]) * (xy[last + 1] - xy[here + 1]) -
+      (xy[next + 1] - xy[here + 1]) * (xy[last] - xy[here]);
+    sum += cross;
+    if (cross < least) least = cross;
+  }
+  return Math.min(elementSine(quads, xy, k), (4 * least) / Math.abs(sum));
+}
