@@ -15,7 +15,7 @@ test('a march in which single slices did not settle is no answer, however well t
   if (!bite) throw new Error('the rolls do not reach the bar');
   const level = levelOf(bite, 8, 2);
   firstGuess(bite, level);
-  const wishes = { most: 25, extrapolation: 0, progress: () => true };
+  const wishes = { most: 25, isRough: false, extrapolation: 0, progress: () => true };
   const outcome = marchUntilSettled(bite, level, marchRoom(bite), wishes);
   const last = must(accepted(bite, outcome, outcome.marches));
 

@@ -44,6 +44,7 @@ export function marchRoom({ grid, rolls, problem, scales, modes, layout }: Bite)
     coupling: new Float64Array(grid.nodes),
     target: new Float64Array(2 * grid.nodes),
     isCold: true,
+    tolerance: 1,
     keepsContacts: false,
   };
   task.flow.bulk = 1e4 * scales.viscosity;

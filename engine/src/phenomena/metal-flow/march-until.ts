@@ -38,6 +38,8 @@ export interface LevelOutcome {
 export interface LevelWishes {
   readonly most: number;
   readonly extrapolation: number;
+  /** Whether a finer level follows. */
+  readonly isRough: boolean;
   readonly progress: (share: number) => boolean;
 }
 
@@ -48,7 +50,11 @@ const settledArea = 5e-4;
 const settledWarping = 3e-3;
 const settledEnergy = 5e-3;
 const steadyEnergy = 1e-3;
+const stillEnergy = 0.01;
 const spike = 1.5;
+
+/** Tolerance of marches that are only a step on the way. */
+const rough = 3;
 
 /** Marches again and again until speed, pull and exit section no longer change. */
 export function marchUntilSettled(
@@ -74,7 +80,8 @@ export function marchUntilSettled(
     const carriesOn = j % 2 === 1 && extrapolation > 0;
     const isFirst = isCold && j === 0;
     const isChained = chain !== undefined && !isFirst && !takesOver;
-    const mode = { isFirst, takesOver, isChained, extrapolation: carriesOn ? extrapolation : 0 };
+    const tolerance = carriesOn || wishes.isRough ? rough : 1;
+    const mode = { isFirst, takesOver, isChained, tolerance, extrapolation: carriesOn ? extrapolation : 0 };
     const made = march(bite, level, room, mode);
     if (isBroken(made)) return ended(j + 1, { broken: made });
     const balanced = balance(made, level, bite.problem.rolls, exitPullOf(bite, made));
@@ -91,7 +98,7 @@ export function marchUntilSettled(
     last = now;
     const isSteady = Math.abs(now.energy.error - (energies[j - 2] ?? 1)) < steadyEnergy;
     energies[j] = now.energy.error;
-    const closes = isSteady || Math.abs(now.energy.error) < settledEnergy;
+    const closes = Math.abs(now.energy.error) < (isSteady ? stillEnergy : settledEnergy);
     if (!carriesOn && j > 0 && isSettled(now) && closes) return ended(j + 1, { settled: true });
     if (!wishes.progress((j + 1) / wishes.most)) return ended(j + 1, { cancelled: true });
     // The very first march knows nothing of friction: what it asks for is not to be believed.

@@ -36,6 +36,7 @@ export function march(bite: Bite, level: Level, room: MarchRoom, mode: MarchMode
   });
   room.task.turning.set(level.turning);
   room.task.keepsContacts = mode.takesOver;
+  room.task.tolerance = mode.tolerance;
   const [sections, steps]: [MarchSection[], MarchStep[]] = [[], []];
   let [unsettled, residual] = [0, 0];
   for (let i = 0; i < level.slices.length; i++) {

@@ -10,6 +10,8 @@ export interface MarchMode {
   readonly extrapolation: number;
   /** First march of a finer level: it only sets the section back on the rolls; contacts and frictions stay. */
   readonly takesOver: boolean;
+  /** How far slices may be off, see SliceTask.tolerance: no march is solved better than the next one can use. */
+  readonly tolerance: number;
   /** Whether its slices are to be linked to a chain. */
   readonly isChained: boolean;
 }

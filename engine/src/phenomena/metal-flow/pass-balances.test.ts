@@ -72,7 +72,7 @@ test('what is said of the rolls is said of the march that was taken, though no m
   if (!bite) throw new Error('the rolls do not reach the bar');
   const level = levelOf(bite, 6, 1);
   firstGuess(bite, level);
-  const wishes = { most: 4, extrapolation: 0, progress: () => true };
+  const wishes = { most: 4, isRough: false, extrapolation: 0, progress: () => true };
   const { last, settled } = marchUntilSettled(bite, level, marchRoom(bite), wishes);
   expect(settled).toBe(false);
   if (!last) throw new Error('no march came to its end');

@@ -68,7 +68,7 @@ function taskOf(grid: Grid, flow: Viscous, height: number, friction: number): Sl
     ...{ friction: [friction], shearLimit: [1], pull: 0, speed: 1 },
     ...{ stiffness: 1e7 * viscosity, fade: 1e-3, drag: 1e-9 * viscosity },
     ...{ coupling: new Float64Array(grid.nodes), target: new Float64Array(2 * grid.nodes) },
-    ...{ isCold: true, keepsContacts: false },
+    ...{ isCold: true, tolerance: 1, keepsContacts: false },
   };
 }
 

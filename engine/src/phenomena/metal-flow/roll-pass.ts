@@ -63,6 +63,7 @@ function attempt(bite: Bite, room: MarchRoom, { finer, extrapolation }: (typeof 
   for (let l = 0; ; l++) {
     const outcome = marchUntilSettled(bite, level, room, {
       most: levels[l].marches,
+      isRough: l + 1 < levels.length,
       extrapolation: bite.length < shortBite * sizeOf(bite) ? 0 : extrapolation,
       progress: (share) => bite.problem.wishes.progress?.((l + share) / levels.length) ?? true,
     });

@@ -23,6 +23,8 @@ export interface SliceTask {
   readonly target: Float64Array;
   /** Whether the start is only a guess. */
   isCold: boolean;
+  /** How small changes must be for the slice to count as solved, over what a last march asks for; 1 and more. */
+  tolerance: number;
   /** Whether contacts and frictions stay as they are: while a finer level takes over from a coarser one. */
   keepsContacts: boolean;
 }

@@ -30,6 +30,9 @@ export const sliceRoom = (grid: Grid): SliceRoom => ({
 
 const mostIterations = 30;
 
+/** Changes of the velocities and of friction, relative, below which a slice is solved. */
+const [settledStep, settledFriction] = [3e-3, 1e-2];
+
 /** Just under Newton's method: one step of the full tangent too many costs more than it wins. */
 const nearNewton = 0.98;
 
@@ -61,7 +64,9 @@ function iterated(task: SliceTask, state: SliceState, room: SliceRoom): SliceOut
     if (step === undefined) return { settled: false, residual };
     residual = step.change;
     const changed = changeContacts(task, state.velocity, iteration);
-    if (step.full && residual < 3e-3 && changed < 1e-2) return { settled: true, residual };
+    const { tolerance } = task;
+    if (step.full && residual < settledStep * tolerance && changed < settledFriction * tolerance)
+      return { settled: true, residual };
   }
   return { settled: false, residual };
 }

@@ -94,6 +94,7 @@ function linkAfter(change: Float64Array): ChainLink {
       coupling,
       target: new Float64Array(n),
       isCold: false,
+      tolerance: 1,
       keepsContacts: false,
     },
   };
