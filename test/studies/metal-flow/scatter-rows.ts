@@ -11,8 +11,10 @@ const name = 'universal-rail';
 /** The same pass seen from behind, and computed whole. */
 export function symmetryRows(): Row[] {
   const problem = must(problemOf(caseNamed(name)));
-  const [plain, seen, whole] = [problem, mirroredPass(problem), wholePass(problem)].map((each) =>
-    must(rollPass(each)),
+  // Of the whole's eight modes five do not lean to a side: those the half must have for the same equations.
+  const half = { ...problem, wishes: { ...problem.wishes, warping: 5 } };
+  const [plain, seen, asWhole, whole] = [problem, mirroredPass(problem), half, wholePass(problem)].map(
+    (each) => must(rollPass(each)),
   );
   const source = 'symmetry; the speed is settled to 0.1 %';
   const row = (what: string, value: number, most: number) =>
@@ -26,8 +28,16 @@ export function symmetryRows(): Row[] {
       percentOver(-seen.bending.momentY, plain.bending.momentY),
       0.1,
     ),
-    row('whole, not half: horizontal force', percentOver(force(whole), force(plain)), 0.5),
-    row('whole, not half: elongation', percentOver(whole.elongation, plain.elongation), 0.1),
+    row(
+      'whole, not half, in the same modes: horizontal force',
+      percentOver(force(whole), force(asWhole)),
+      0.5,
+    ),
+    row(
+      'whole, not half, in the same modes: elongation',
+      percentOver(whole.elongation, asWhole.elongation),
+      0.1,
+    ),
     row('whole: lower roll against upper', percentOver(whole.rolls[1].force, force(whole)), 0.1),
   ];
 }
