@@ -35,7 +35,7 @@ describe('a rail between four rolls, drawn at random', () => {
     const whole = must(rollPass(wholePass(problem)));
     const [above, below, foot, head] = whole.rolls;
     // Five of the whole's eight modes do not lean to a side: with these the half has the same equations, and what is
-    // left is where each stopped, with the speed changing by less than 0.1 %.
+    // left is where each stopped: a speed that changes by less than 0.1 % leaves forces open to some 0.5 %.
     const half = must(rollPass({ ...problem, wishes: { ...problem.wishes, warping: 5 } }));
     const [top, footBefore, headBefore] = half.rolls;
     expect(whole.elongation / half.elongation).toBeCloseTo(1, 4);
@@ -44,7 +44,7 @@ describe('a rail between four rolls, drawn at random', () => {
       [foot, footBefore],
       [head, headBefore],
     ])
-      expect(Math.abs(a.force / b.force - 1)).toBeLessThan(0.001);
+      expect(Math.abs(a.force / b.force - 1)).toBeLessThan(0.005);
     expect(below.force / above.force).toBeCloseTo(1, 4);
     expect(below.torque / above.torque).toBeCloseTo(1, 4);
     expect(Math.abs(whole.bending.momentX / whole.bending.momentY)).toBeLessThan(1e-4);
