@@ -5,6 +5,7 @@ import { pass } from './commands/flow-pass.ts';
 import { run } from './commands/run.ts';
 import { section } from './commands/section.ts';
 import { serve } from './commands/serve.ts';
+import { squares } from './commands/squares.ts';
 import { station } from './commands/station.ts';
 import { exitCode } from './exit-code.ts';
 import { processOutput } from './print/output.ts';
@@ -69,6 +70,14 @@ program
       ),
     ),
   );
+
+program
+  .command('squares')
+  .description('squares drawn on the bloom and carried through all passes of a plan by metal flow')
+  .argument('<plan>', 'plan file, JSON')
+  .requiredOption('--out <folder>', 'folder for one drawing a pass, SVG')
+  .option('--square-side <mm>', 'side of the squares, mm', Number, 25)
+  .action((file, { out, squareSide }) => finish(squares(file, { out, side: squareSide }, processOutput)));
 
 program
   .command('check')

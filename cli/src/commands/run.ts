@@ -41,7 +41,7 @@ export function run(file: string, options: RunOptions, output: Output): ExitCode
 }
 
 /** The plan with all passes computed by one model. */
-function withModel(plan: Plan, model: PassModelName | undefined): Plan {
+export function withModel(plan: Plan, model: PassModelName | undefined): Plan {
   if (!model) return plan;
   const passes = plan.settings.passes.map((pass) => ({ ...pass, model }));
   return { ...plan, settings: { ...plan.settings, passes } };

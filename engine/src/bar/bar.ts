@@ -1,4 +1,5 @@
 import type { Field } from '../outcome/field.ts';
+import type { DrawnSquares } from '../phenomena/metal-flow/drawn-squares/squares.ts';
 import type { TriMesh } from '../section/mesh.ts';
 import type { Outline } from '../section/outline.ts';
 import type { Grade } from '../steel/grade.ts';
@@ -30,6 +31,8 @@ export interface Bar {
   readonly scale?: number;
   /** Equivalent strain at each node of the mesh on leaving the last stand; absent where none was followed. */
   readonly strain?: Field;
+  /** Squares drawn on the section, in its pose; kept only through passes by metal flow. */
+  readonly squares?: DrawnSquares;
   /** What the cooling bed leaves for the straightener; absent before. */
   readonly cold?: ColdState;
 }

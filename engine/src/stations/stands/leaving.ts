@@ -1,5 +1,4 @@
 import { type Bar, placeNames } from '../../bar/bar.ts';
-import type { Field } from '../../outcome/field.ts';
 import { meanOver, nodeAreas, type TriMesh } from '../../section/mesh.ts';
 import { density } from '../../steel/expansion.ts';
 import type { HeatingLaw } from '../../steel/heating.ts';
@@ -42,25 +41,27 @@ export function leaving(
   };
 }
 
+/** What a bar has of strain and squares is lost with a new mesh, unless it is given on. */
 export function longer(
   bar: Bar,
   { entry }: Prepared,
   { outline, elongation, girth, timing }: Course,
   mesh: TriMesh,
   temperatures: readonly Float64Array[],
-  strain?: Field,
+  { strain, squares }: Pick<Bar, 'strain' | 'squares'> = {},
 ): Bar {
   const hot = meanOver(mesh, temperatures[1]);
   const length = (entry.length * elongation * entry.density) / density(hot, bar.grade);
   const stretch = length / bar.length;
   // The skin's layers keep their volume on a skin that grows in length and shrinks in girth.
   const thinned = (layer: number) => (layer * girth.before) / (girth.after * elongation);
-  const { strain: _, ...kept } = bar;
+  const { strain: _, squares: __, ...kept } = bar;
   return {
     ...kept,
     outline,
     mesh,
     ...(strain ? { strain } : {}),
+    ...(squares ? { squares } : {}),
     ...byPlace((name) => ({ clock: timing.bite[name], temperature: temperatures[placeNames.indexOf(name)] })),
     length,
     pieces: bar.pieces.map((piece) => piece * stretch),

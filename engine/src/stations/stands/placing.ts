@@ -1,4 +1,6 @@
 import type { Bar } from '../../bar/bar.ts';
+import type { DrawnSquares } from '../../phenomena/metal-flow/drawn-squares/squares.ts';
+import { outlineThrough } from '../../section/flatten.ts';
 import { meanOver, type TriMesh } from '../../section/mesh.ts';
 import type { Outline } from '../../section/outline.ts';
 import { sectionProperties } from '../../section/properties.ts';
@@ -10,6 +12,8 @@ import type { PassSettings } from './settings.ts';
 export interface Placed {
   readonly outline: Outline;
   readonly mesh: TriMesh;
+  /** Squares drawn on it, where there are any. */
+  readonly squares?: DrawnSquares;
   /** m, m². */
   readonly length: number;
   readonly area: number;
@@ -25,14 +29,21 @@ export function placed(bar: Bar, { turn, guide }: PassSettings): Placed {
   const x = guide ?? cx;
   const hot = meanOver(bar.mesh, bar.middle.temperature);
   const factor = sizeFactor(bar, area, hot);
+  const led = (outline: Outline) => moved(scaled(turned(moved(outline, -cx, -cy), angle), factor), x, 0);
   return {
-    outline: moved(scaled(turned(moved(bar.outline, -cx, -cy), angle), factor), x, 0),
+    outline: led(bar.outline),
+    ...(bar.squares ? { squares: redrawn(bar.squares, led) } : {}),
     mesh: movedMesh(scaledMesh(turnedMesh(movedMesh(bar.mesh, -cx, -cy), angle), factor), x, 0),
     length: bar.length * factor,
     area: area * factor * factor,
     density: density(hot, bar.grade),
   };
 }
+
+const redrawn = (squares: DrawnSquares, led: (outline: Outline) => Outline): DrawnSquares => ({
+  ...squares,
+  points: led(outlineThrough(squares.points)).vertices.flatMap(({ x, y }) => [x, y]),
+});
 
 /**
  * Linear factor between the size the bar is drawn in and what its mass asks for at T, °C. The last percent of cooling

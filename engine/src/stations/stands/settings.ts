@@ -10,7 +10,7 @@ export const passModels = ['handbook', 'flow'] as const;
 export const PassModel = group({
   model: z.enum(passModels).optional().meta({ title: 'What computes the pass' }),
   nodes: whole('Metal flow: nodes of the computed part, about; 300 when left out', 60, 4000),
-  slices: whole('Metal flow: slices of the bite, 16 when left out', 4, 100),
+  slices: whole('Metal flow: slices of the bite, 12 when left out', 4, 100),
 });
 export type PassModel = z.output<typeof PassModel>;
 

@@ -1,6 +1,7 @@
 import { shiftToHeat, warm } from '../../../bar/carry.ts';
 import { meanEnthalpy } from '../../../bar/heat-content.ts';
 import type { Field } from '../../../outcome/field.ts';
+import { carriedSquares, drawnOn } from '../../../phenomena/metal-flow/drawn-squares/carried-through.ts';
 import { wholeXy } from '../../../phenomena/metal-flow/meshing/whole.ts';
 import type { FlowSolution } from '../../../phenomena/metal-flow/solution.ts';
 import { nodeAreas, type TriMesh } from '../../../section/mesh.ts';
@@ -18,6 +19,7 @@ export function flowLeaving(
   visits: readonly VisitOfPlace[],
 ): Left {
   const { sections, strain } = solution;
+  const { squares } = prepared.entry;
   const { part: _, ...entering } = whole;
   const mesh: TriMesh = { ...entering, xy: wholeXy(solution.mesh, sections[sections.length - 1].xy) };
   const areas = nodeAreas(mesh);
@@ -31,7 +33,10 @@ export function flowLeaving(
     return row;
   });
   return {
-    bar: longer(bar, prepared, course, mesh, temperatures, onImages(whole, strain)),
+    bar: longer(bar, prepared, course, mesh, temperatures, {
+      strain: onImages(whole, strain),
+      ...(squares ? { squares: carriedSquares(drawnOn(solution.mesh, squares), solution) } : {}),
+    }),
     corrections,
     gained: gainedBy(
       bar,

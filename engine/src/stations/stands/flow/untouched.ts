@@ -20,7 +20,7 @@ export function untouched(ahead: Ahead): Result<Happened> {
   const visits = passingBy(ahead, course);
   if (!visits.ok) return visits;
   const temperatures = visits.value.map(({ chilled }) => Float64Array.from(chilled));
-  const leaving = longer(bar, prepared, course, entry.mesh, temperatures, bar.strain);
+  const leaving = longer(bar, prepared, course, entry.mesh, temperatures, { ...bar, ...entry });
   const gained = gainedBy(bar, entry.length, visits.value, []);
   const balance = balanceOf(bar, leaving, {}, gained, law);
   const corrections = [0];
