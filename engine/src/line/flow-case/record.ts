@@ -75,6 +75,8 @@ export const SliceRecord = group({
   speed: quantity('mPerS', 'Speed', 0, 100),
   pull: force('Axial force in the bar'),
   temperature: temperature('Mean temperature'),
+  slowest: optionalQuantity('mPerS', 'Speed of the part that lags most', 0, 100),
+  fastest: optionalQuantity('mPerS', 'Speed of the part that runs ahead most', 0, 100),
   strainRate: optionalQuantity('perS', 'Mean strain rate', 0, 1e5),
   flowStress: optionalQuantity('MPa', 'Mean flow stress', 0, 1e5),
   shear: optionalQuantity('percent', 'Largest axial shear, of the shear yield stress', 0, 1e4),

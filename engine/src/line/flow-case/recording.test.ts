@@ -171,6 +171,17 @@ describe('record of a pass', () => {
     expect(last.contact?.[0]).toMatchObject({ roll: 'top', slip: 0.1, y: expect.closeTo(0.024, 9) });
   });
 
+  test('a slice says how fast its parts run that are ahead of the mean speed and behind it', () => {
+    const even = squeezed();
+    const [first, second] = even.steps;
+    const excess = Array.from(second.excess, (_, node) => (node === 3 ? 0.04 : node === 5 ? -0.03 : 0));
+    const warped = { ...even, steps: [first, { ...second, excess }] };
+    const [, , last] = flowRecord(given, problem, warped, true).slices ?? [];
+    const mean = (even.sections[1].speed + even.sections[2].speed) / 2;
+    expect(last.fastest).toBeCloseTo(mean + 0.04, 12);
+    expect(last.slowest).toBeCloseTo(mean - 0.03, 12);
+  });
+
   test('in a file keys carry units, and it reads back', () => {
     const written = writeFlowRecord(record) as { rolls: unknown[]; quality: unknown };
     expect(written).toMatchObject({

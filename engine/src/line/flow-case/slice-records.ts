@@ -11,7 +11,15 @@ export function sliceRecords(problem: FlowProblem, solution: FlowSolution): Slic
     ...sideOf(solution, section),
     pull: section.pull,
     ...(i > 0 ? stepRecord(problem, solution, solution.steps[i - 1], section) : {}),
+    ...(i > 0 ? speedsOf(solution, i) : {}),
   }));
+}
+
+/** Sections warp: parts run ahead of the mean speed of the slice, and others lag behind it. */
+function speedsOf({ sections, steps }: FlowSolution, i: number) {
+  const mean = (sections[i - 1].speed + sections[i].speed) / 2;
+  const excess = Array.from(steps[i - 1].excess);
+  return { slowest: mean + Math.min(...excess), fastest: mean + Math.max(...excess) };
 }
 
 function stepRecord({ rolls }: FlowProblem, solution: FlowSolution, step: FlowStep, { xy }: FlowSection) {
