@@ -1,13 +1,10 @@
-import { readPlan } from '@bloomrail/engine/line/read-plan';
 import { type ExitCode, exitCode } from '../exit-code.ts';
 import { type Output, refuseInput } from '../print/output.ts';
-import { readJson } from '../read-json.ts';
+import { readPlanFile } from '../read-plan-file.ts';
 
 /** `bloomrail check PLAN`: whether the line could be computed, without computing it; every problem at once. */
 export function check(file: string, options: { readonly json: boolean }, output: Output): ExitCode {
-  const content = readJson(file);
-  if (!content.ok) return refuseInput(output, content.issues, options.json);
-  const reading = readPlan(content.value);
+  const reading = readPlanFile(file);
   if (!reading.ok) return refuseInput(output, reading.issues, options.json);
   output.out(
     options.json

@@ -1,5 +1,4 @@
 import type { Plan } from '@bloomrail/engine/line/plan';
-import { readPlan } from '@bloomrail/engine/line/read-plan';
 import { writeRun } from '@bloomrail/engine/line/records';
 import { type LineRun, runLine } from '@bloomrail/engine/line/run-line';
 import { stopsOf } from '@bloomrail/engine/line/stops';
@@ -11,7 +10,7 @@ import { flowTable } from '../print/flow-line.ts';
 import { lineTable, summaryText } from '../print/line.ts';
 import { noAnswer, type Output, refuseInput } from '../print/output.ts';
 import { progressOf } from '../progress.ts';
-import { readJson } from '../read-json.ts';
+import { readPlanFile } from '../read-plan-file.ts';
 
 type PassModelName = (typeof passModels)[number];
 
@@ -24,11 +23,9 @@ export interface RunOptions {
 
 /** `bloomrail run PLAN`: the whole line, from furnace to bundle. */
 export function run(file: string, options: RunOptions, output: Output): ExitCode {
-  const content = readJson(file);
-  if (!content.ok) return refuseInput(output, content.issues, options.json);
-  const reading = readPlan(content.value);
+  const reading = readPlanFile(file);
   if (!reading.ok) return refuseInput(output, reading.issues, options.json);
-  const plan = withModel(reading.plan, options.model);
+  const plan = withModel(reading.value, options.model);
   const progress = progressOf(output, stopsOf(plan).length);
   const line = runLine(plan);
   let step = line.next();

@@ -38,3 +38,14 @@ test('a side that is no side is refused, and nothing is written', () => {
   expect(heard(example, out, Number.NaN)).toMatchObject({ code: exitCode.badInput });
   expect(existsSync(out)).toBe(false);
 });
+
+test('what is wrong with the plan and with the side is said together', () => {
+  const content = JSON.parse(readFileSync(example, 'utf8'));
+  content.settings.rhythmS = -1;
+  const wrong = join(folder, 'wrong.json');
+  writeFileSync(wrong, JSON.stringify(content));
+  const { code, notices } = heard(wrong, join(folder, 'none'), -1);
+  expect(code).toBe(exitCode.badInput);
+  expect(notices).toContain('square-side is -1 mm');
+  expect(notices).toContain('rhythmS');
+});

@@ -1,14 +1,14 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { readPlan } from '@bloomrail/engine/line/read-plan';
 import { squaresThroughLine } from '@bloomrail/engine/line/squares-through-line';
+import type { Issue } from '@bloomrail/engine/units/issue';
 import { cautions } from '@bloomrail/sheets/cautions';
 import { drawnSquaresDrawing } from '@bloomrail/sheets/drawn-squares';
 import { svgOf } from '@bloomrail/sheets/svg';
 import { type ExitCode, exitCode } from '../exit-code.ts';
 import { noAnswer, type Output, refuseInput } from '../print/output.ts';
 import { progressOf } from '../progress.ts';
-import { readJson } from '../read-json.ts';
+import { readPlanFile } from '../read-plan-file.ts';
 import { withModel } from './run.ts';
 
 export interface SquaresOptions {
@@ -20,15 +20,10 @@ export interface SquaresOptions {
 
 /** `bloomrail squares PLAN --out DIR`: squares drawn on the bloom, carried through all passes by metal flow. */
 export function squares(file: string, { out, side }: SquaresOptions, output: Output): ExitCode {
-  const content = readJson(file);
-  if (!content.ok) return refuseInput(output, content.issues, false);
-  const reading = readPlan(content.value);
-  if (!reading.ok) return refuseInput(output, reading.issues, false);
-  if (!(side > 0)) {
-    const message = `square-side is ${side} mm; squares need a side above 0 mm`;
-    return refuseInput(output, [{ path: 'square-side', limit: '> 0 mm', message }], false);
-  }
-  const plan = withModel(reading.plan, 'flow');
+  const reading = readPlanFile(file);
+  const issues = [...(reading.ok ? [] : reading.issues), ...sideIssues(side)];
+  if (!reading.ok || issues.length > 0) return refuseInput(output, issues, false);
+  const plan = withModel(reading.value, 'flow');
   const progress = progressOf(output, plan.settings.passes.length);
   const passes = squaresThroughLine(plan, side / 1000);
   const drawings: { readonly name: string; readonly svg: string }[] = [];
@@ -50,3 +45,13 @@ export function squares(file: string, { out, side }: SquaresOptions, output: Out
   output.out(cautions.join(' '));
   return exitCode.computed;
 }
+
+const sideIssues = (side: number): Issue[] =>
+  side > 0
+    ? []
+    : [
+        {
+          ...{ path: 'square-side', value: side, unit: 'mm', limit: '> 0' },
+          message: `square-side is ${side} mm; squares need a side above 0 mm`,
+        },
+      ];
