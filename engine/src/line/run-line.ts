@@ -2,9 +2,9 @@ import type { Bar } from '../bar/bar.ts';
 import { charge } from '../bar/charge.ts';
 import type { Failure, Result } from '../outcome/result.ts';
 import { ok } from '../outcome/result.ts';
-import { gradeNamed } from '../steel/grades.ts';
 import { type LineBalance, lineBalance } from './balance.ts';
 import { campaignOf } from './campaign.ts';
+import { gradeOf } from './grade-of.ts';
 import type { Plan } from './plan.ts';
 import { inPlan, type Stop, stopsOf } from './stops.ts';
 import { type Summary, summarise } from './summary.ts';
@@ -108,8 +108,7 @@ function make(plan: Plan, earlier: readonly Visit[], stop: Stop, key: string, en
 const keyOf = ({ code, path, inputs }: Stop): string => JSON.stringify([code, path, inputs]);
 
 function chargedBar(plan: Plan, before?: Memory): Result<{ key: string; bar: Bar }> {
-  const grade = gradeNamed(plan.order.grade);
-  if (!grade) throw new Error(`plan with unknown grade ${plan.order.grade}: it was not read by readPlan`);
+  const grade = gradeOf(plan);
   const key = JSON.stringify([plan.bloom, grade.name]);
   if (before?.charged?.key === key) return ok(before.charged);
   const charged = charge(plan.bloom, grade);

@@ -3,7 +3,7 @@ import { charge } from '../bar/charge.ts';
 import { fail, ok, type Result } from '../outcome/result.ts';
 import { squareGrid } from '../phenomena/metal-flow/drawn-squares/square-grid.ts';
 import type { DrawnSquares } from '../phenomena/metal-flow/drawn-squares/squares.ts';
-import { gradeNamed } from '../steel/grades.ts';
+import { gradeOf } from './grade-of.ts';
 import type { Plan } from './plan.ts';
 import { type Stop, stopsOf } from './stops.ts';
 
@@ -22,9 +22,7 @@ export interface SquaresBehind {
  * knows no squares, and where the side does not suit the bloom.
  */
 export function* squaresThroughLine(plan: Plan, side: number): Generator<SquaresBehind, Result<void>, void> {
-  const grade = gradeNamed(plan.order.grade);
-  if (!grade) throw new Error(`plan with unknown grade ${plan.order.grade}: it was not read by readPlan`);
-  const charged = charge(plan.bloom, grade);
+  const charged = charge(plan.bloom, gradeOf(plan));
   if (!charged.ok) return charged;
   let bar: Bar = charged.value;
   let drawn: DrawnSquares | undefined;

@@ -26,15 +26,3 @@ export function widest(solution: FlowSolution): number {
   const xs = exitOutline(solution).vertices.map(({ x }) => x);
   return Math.max(...xs) - Math.min(...xs);
 }
-
-/** Flow stress where and as fast as the bar deforms, Pa. */
-export function meanStress({ steps }: FlowSolution): number {
-  let [power, rates] = [0, 0];
-  for (const { rate, flowStress, length } of steps) {
-    for (let k = 0; k < rate.length; k++) {
-      power += flowStress[k] * rate[k] * length;
-      rates += rate[k] * length;
-    }
-  }
-  return power / rates;
-}

@@ -1,4 +1,5 @@
 import { must } from '@bloomrail/engine/outcome/result';
+import { meanStress } from '@bloomrail/engine/phenomena/metal-flow/mean-stress.fixture';
 import { flatPass, shidaSteel } from '@bloomrail/engine/phenomena/metal-flow/passes.fixture';
 import { rollPass } from '@bloomrail/engine/phenomena/metal-flow/roll-pass';
 import type { FlowSolution } from '@bloomrail/engine/phenomena/metal-flow/solution';
@@ -9,7 +10,6 @@ import { beese } from '@bloomrail/engine/phenomena/rolling/spread/beese';
 import { elKalaySparling } from '@bloomrail/engine/phenomena/rolling/spread/el-kalay-sparling';
 import { helmiAlexander } from '@bloomrail/engine/phenomena/rolling/spread/helmi-alexander';
 import { wusatowski } from '@bloomrail/engine/phenomena/rolling/spread/wusatowski';
-import { meanStress } from './rolled.ts';
 import { between, percentOver, type Row } from './rows.ts';
 
 /** L/h and reductions that friction 0.35 can still draw in at 300 mm radius, each at four widths: 28 passes. */

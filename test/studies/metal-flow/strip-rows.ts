@@ -1,4 +1,5 @@
 import { must } from '@bloomrail/engine/outcome/result';
+import { meanStress } from '@bloomrail/engine/phenomena/metal-flow/mean-stress.fixture';
 import {
   flatPass,
   plainSteel,
@@ -15,7 +16,6 @@ import {
   simsFactor,
   simsLeverArm,
 } from '@bloomrail/engine/phenomena/rolling/sims';
-import { meanStress } from './rolled.ts';
 import { between, percentOver, type Row } from './rows.ts';
 
 /** L/h and reduction. */

@@ -1,5 +1,6 @@
 import type { Field } from '../../outcome/field.ts';
 import type { Grid } from './grid.ts';
+import { jacobianShare } from './quad-mesh.ts';
 
 /**
  * Integrals over every element at given node places, 2 × 2 Gauss points. Packed triangles: entry (i, j), j ≤ i, stands
@@ -99,22 +100,9 @@ function accumulate(k: number, { dx, dy, n, weight }: GaussPoint, out: ElementGe
   }
 }
 
-/** Smallest corner Jacobian of any element over its mean, without the integrals: 0 or less where one is turned over. */
+/** The worst jacobianShare of any element, without the integrals. */
 export function leastJacobian({ quads, elements }: Grid, xy: Field): number {
   let worst = Number.POSITIVE_INFINITY;
-  for (let k = 0; k < elements; k++) {
-    let [least, sum] = [Number.POSITIVE_INFINITY, 0];
-    for (let a = 0; a < 4; a++) {
-      const here = 2 * quads[4 * k + a];
-      const next = 2 * quads[4 * k + ((a + 1) & 3)];
-      const last = 2 * quads[4 * k + ((a + 3) & 3)];
-      const cross =
-        (xy[next] - xy[here]) * (xy[last + 1] - xy[here + 1]) -
-        (xy[last] - xy[here]) * (xy[next + 1] - xy[here + 1]);
-      sum += cross;
-      if (cross < least) least = cross;
-    }
-    worst = Math.min(worst, (4 * least) / Math.abs(sum));
-  }
+  for (let k = 0; k < elements; k++) worst = Math.min(worst, jacobianShare(quads, xy, k));
   return worst;
 }

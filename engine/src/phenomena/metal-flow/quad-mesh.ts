@@ -40,6 +40,22 @@ export function quadArea(quads: Indices, xy: Field, k: number): number {
   return ((xy[c] - xy[a]) * (xy[d + 1] - xy[b + 1]) - (xy[d] - xy[b]) * (xy[c + 1] - xy[a + 1])) / 2;
 }
 
+/** Smallest corner Jacobian of element k over the mean of its four: 1 for a parallelogram, 0 or less where it is turned over. */
+export function jacobianShare(quads: Indices, xy: Field, k: number): number {
+  let [least, sum] = [Number.POSITIVE_INFINITY, 0];
+  for (let a = 0; a < 4; a++) {
+    const here = 2 * quads[4 * k + a];
+    const next = 2 * quads[4 * k + ((a + 1) & 3)];
+    const last = 2 * quads[4 * k + ((a + 3) & 3)];
+    const cross =
+      (xy[next] - xy[here]) * (xy[last + 1] - xy[here + 1]) -
+      (xy[last] - xy[here]) * (xy[next + 1] - xy[here + 1]);
+    sum += cross;
+    if (cross < least) least = cross;
+  }
+  return (4 * least) / Math.abs(sum);
+}
+
 /** Area that the loop encloses at the node places `xy`, m²: that of the computed part. */
 export function loopArea(loop: Indices, xy: Field): number {
   let twice = 0;

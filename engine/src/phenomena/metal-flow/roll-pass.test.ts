@@ -5,6 +5,7 @@ import { rectangle } from '../../section/rectangle.ts';
 import { neutralAngle, neutralHeight, simsFactor } from '../rolling/sims.ts';
 import { roughPlatens } from '../rolling/slip-line.ts';
 import { evenMesh } from './even-mesh.fixture.ts';
+import { meanStress } from './mean-stress.fixture.ts';
 import {
   corner,
   flatPass,
@@ -94,17 +95,6 @@ describe('plane strain, sticking, plane sections, against Sims 1954 (formula fro
     expect(Math.abs((speed - 1) / slip - 1)).toBeLessThan(0.05);
   });
 });
-
-function meanStress({ steps }: FlowSolution): number {
-  let [power, rates] = [0, 0];
-  for (const { rate, flowStress, length } of steps) {
-    for (let k = 0; k < rate.length; k++) {
-      power += flowStress[k] * rate[k] * length;
-      rates += rate[k] * length;
-    }
-  }
-  return power / rates;
-}
 
 describe('a whole pass', () => {
   const solution = must(rollPass(flatPass(bloom, quarter)));

@@ -11,11 +11,11 @@ import type { Solved } from './solved.ts';
 
 /**
  * Metal flow in one pass: the section is followed through the bite slice by slice, each slice in generalised plane
- * strain with a uniform speed along the bar, tied to its neighbours by the shear that bends the flow lines, and to the
- * rolls by pressure and friction. The entry speed is found from the balance of the forces along the bar.
+ * strain, tied to its neighbours by the shear that bends the flow lines, and to the rolls by pressure and friction. The speed
+ * along the bar differs over a section in a few smooth modes. The entry speed is found from the balance of the forces along the bar.
  *
  * Fails, never guesses: when the rolls do not reach the bar or do not draw it through, when a slice, the speed, the
- * pull or the section does not settle, when energy is off by more than 3 %, or when the axial shear exceeds what the steel can bear.
+ * warping, the pull or the section does not settle, when energy is off by more than 3 %, or when the axial shear exceeds what the steel can bear.
  * Source: rigid-viscoplastic finite elements after Lee & Kobayashi, axial shear after Orowan (both from memory), in own form.
  */
 export function rollPass(problem: FlowProblem): Result<FlowSolution> {

@@ -44,6 +44,7 @@ export function warp(
   out: Warping,
 ): void {
   const { modes, slopes, excess, entering, leaving, stretch } = out;
+  if (modes.length === 0) return;
   for (const row of [excess, entering, leaving, stretch]) row.fill(0);
   const mass = nodeMasses(grid, geometry.area);
   const area = mass.reduce((sum, each) => sum + each, 0);

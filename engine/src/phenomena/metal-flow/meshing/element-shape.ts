@@ -1,4 +1,5 @@
 import type { Field, Indices } from '../../../outcome/field.ts';
+import { jacobianShare } from '../quad-mesh.ts';
 
 /**
  * Smallest sine of all corner angles at the node places `xy`: 1 when every element is a rectangle, 0 or less where one
@@ -43,17 +44,5 @@ export function elementSine(quads: Indices, xy: Field, k: number): number {
  * How well shaped element k is: its smallest corner sine, or its smallest corner's Jacobian over the mean of all four where
  * that is less. Elements that are pressed flat keep their angles for long, but not that.
  */
-export function elementShape(quads: Indices, xy: Field, k: number): number {
-  let [least, sum] = [Number.POSITIVE_INFINITY, 0];
-  for (let a = 0; a < 4; a++) {
-    const here = 2 * quads[4 * k + a];
-    const next = 2 * quads[4 * k + ((a + 1) & 3)];
-    const last = 2 * quads[4 * k + ((a + 3) & 3)];
-    const cross =
-      (xy[next] - xy[here]) * (xy[last + 1] - xy[here + 1]) -
-      (xy[next + 1] - xy[here + 1]) * (xy[last] - xy[here]);
-    sum += cross;
-    if (cross < least) least = cross;
-  }
-  return Math.min(elementSine(quads, xy, k), (4 * least) / Math.abs(sum));
-}
+export const elementShape = (quads: Indices, xy: Field, k: number): number =>
+  Math.min(elementSine(quads, xy, k), jacobianShare(quads, xy, k));
